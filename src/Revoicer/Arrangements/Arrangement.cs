@@ -1,0 +1,175 @@
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>A finished arrangement: every stroke, and for every chord as heard why it was voiced so.</summary>
+/// <param name="Title">The sheet's title.</param>
+/// <param name="Tower">The instrument it was made for.</param>
+/// <param name="Sound">The name of the sound setting.</param>
+/// <param name="WrittenKey">The key the player reads; null where the sheet names none.</param>
+/// <param name="SoundingKey">The key heard from the tower; null where the sheet names none.</param>
+/// <param name="Tempi">The speeds, by place in the piece as heard.</param>
+/// <param name="TempoIsAssumed">Whether neither sheet nor player named a tempo.</param>
+/// <param name="Bars">The bars as heard, in order.</param>
+/// <param name="Shift">How much later than its tempo map the piece runs, so that a roll before the first beat has room.</param>
+/// <param name="Strokes">All strokes in order of time, then of note.</param>
+/// <param name="Choices">One for every chord as heard, in order.</param>
+/// <param name="Totals">Figures of the whole.</param>
+/// <param name="Status">How good the search knows the answer to be.</param>
+public sealed record Arrangement(
+    string Title,
+    TowerSummary Tower,
+    string Sound,
+    KeySignature? WrittenKey,
+    KeySignature? SoundingKey,
+    TempoMap Tempi,
+    bool TempoIsAssumed,
+    Items<ArrangedBar> Bars,
+    Seconds Shift,
+    Items<Stroke> Strokes,
+    Items<Choice> Choices,
+    Totals Totals,
+    SearchStatus Status);
+
+/// <summary>What of the tower an arrangement's reader needs to know.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Bells">How many bells it has.</param>
+/// <param name="Lowest">Its lowest key.</param>
+/// <param name="Highest">Its highest key.</param>
+/// <param name="Missing">Keys without a bell in between.</param>
+/// <param name="MeasuredBells">How many of its bells have measured partials.</param>
+/// <param name="Transposition">From written note to strike note.</param>
+public sealed record TowerSummary(
+    string Name,
+    int Bells,
+    WrittenNote Lowest,
+    WrittenNote Highest,
+    Items<WrittenNote> Missing,
+    int MeasuredBells,
+    Transposition Transposition);
+
+/// <summary>One bar as heard.</summary>
+/// <param name="Number">The written bar's number; 0 for a pickup.</param>
+/// <param name="Pass">1 the first time through, 2 the second, ...</param>
+/// <param name="Start">Where it begins in the piece as heard.</param>
+/// <param name="Length">How long it lasts.</param>
+/// <param name="Meter">The metre it stands in.</param>
+public sealed record ArrangedBar(int Number, int Pass, Beats Start, Beats Length, Meter Meter);
+
+/// <summary>How one chord, as heard, was voiced, and why.</summary>
+/// <param name="Bar">The written bar's number.</param>
+/// <param name="Pass">1 the first time through, 2 the second, ...</param>
+/// <param name="Beat">The beat in the bar, counted from 1; 2.5 is half-way through the second.</param>
+/// <param name="Start">Where the slot begins in the piece as heard.</param>
+/// <param name="Length">How long the slot lasts.</param>
+/// <param name="Symbol">The chord symbol as in the sheet (in the key played).</param>
+/// <param name="SoundingBass">The bass as spelled where it differs from the symbol's own; null otherwise.</param>
+/// <param name="Figure">The figure's plain name: "together", "rolled", ...</param>
+/// <param name="Strokes">The strokes that belong to it, lowest first.</param>
+/// <param name="Clash">The clash figure over the slot and its parts; 100 is C4 E4 G4 struck together over the same time.</param>
+/// <param name="Dose">The price of the slot's strokes in clash units: everything that rings, each pair counted at the later stroke.</param>
+/// <param name="CloseRootClash">What the close root position, struck together, would have had as own clash.</param>
+/// <param name="Quarrels">The two or three pairs of partials that quarrel most, worst first.</param>
+/// <param name="RingingOn">Bells struck in earlier slots that still sound above -20 dB at the change, lowest first.</param>
+/// <param name="RunnerUp">The cheapest other voicing with the neighbours as chosen; null where there is none.</param>
+/// <param name="Terms">What the choice costs, term by term, in thousandths of a clash unit, in the order of the price list.</param>
+/// <param name="Bound">The rule that bound here, in words; null where none did.</param>
+public sealed record Choice(
+    int Bar,
+    int Pass,
+    double Beat,
+    Beats Start,
+    Beats Length,
+    string Symbol,
+    NoteName? SoundingBass,
+    string Figure,
+    Items<Stroke> Strokes,
+    ClashSplit Clash,
+    double Dose,
+    double CloseRootClash,
+    Items<Quarrel> Quarrels,
+    Items<WrittenNote> RingingOn,
+    RunnerUp? RunnerUp,
+    Items<PricedTerm> Terms,
+    string? Bound);
+
+/// <summary>A clash figure and what it is made of; 100 is the reference chord over a window of the same length.</summary>
+/// <param name="Own">Among the slot's own strokes.</param>
+/// <param name="FromBefore">With what rings from the slot before.</param>
+/// <param name="Haze">With what rings from older slots.</param>
+/// <param name="Roughness">The part of the whole that is roughness.</param>
+/// <param name="Contradiction">The part of the whole that is contradiction.</param>
+public sealed record ClashSplit(double Own, double FromBefore, double Haze, double Roughness, double Contradiction)
+{
+    /// <summary>The whole figure.</summary>
+    public double Whole => Own + FromBefore + Haze;
+}
+
+/// <summary>A pair of partials of two bells that beat against each other.</summary>
+/// <param name="Lower">The bell of the lower partial.</param>
+/// <param name="LowerPartial">Its partial's name.</param>
+/// <param name="LowerFrequency">Its frequency.</param>
+/// <param name="Upper">The bell of the higher partial.</param>
+/// <param name="UpperPartial">Its partial's name.</param>
+/// <param name="UpperFrequency">Its frequency.</param>
+/// <param name="Share">Its share of the slot's roughness, 0..1.</param>
+/// <param name="Lasts">How long both stay above -20 dB of the stroke that came later.</param>
+public sealed record Quarrel(
+    WrittenNote Lower,
+    string LowerPartial,
+    Hertz LowerFrequency,
+    WrittenNote Upper,
+    string UpperPartial,
+    Hertz UpperFrequency,
+    double Share,
+    Seconds Lasts);
+
+/// <summary>A term of the price and what it comes to.</summary>
+/// <param name="Term">The term's plain name.</param>
+/// <param name="Thousandths">Thousandths of a clash unit, weight included.</param>
+public sealed record PricedTerm(string Term, long Thousandths);
+
+/// <summary>The cheapest other voicing of a chord with its neighbours as chosen.</summary>
+/// <param name="Figure">Its figure.</param>
+/// <param name="Notes">Its bells, lowest first.</param>
+/// <param name="Dearer">By how much it is dearer in all, in thousandths; can be negative only where a rule over several chords forbids it.</param>
+/// <param name="Differences">Terms in which it differs, dearest first: its price less the chosen one's.</param>
+public sealed record RunnerUp(string Figure, Items<WrittenNote> Notes, long Dearer, Items<PricedTerm> Differences);
+
+/// <summary>Figures of a whole arrangement.</summary>
+/// <param name="Price">The price of everything, in thousandths of a clash unit.</param>
+/// <param name="ClashDose">The clash dose of all that is struck, in clash units.</param>
+/// <param name="MedianClash">The median over the slots of the clash figure.</param>
+/// <param name="BellsUsed">The bells used, lowest first.</param>
+/// <param name="PedalsTo">The highest pedal used; null where the feet rest.</param>
+/// <param name="RootLowest">The share of slots in which root or slash bass is the lowest bell struck, 0..1.</param>
+/// <param name="HeaviestFrom">Start of the passage of 10 s with most strokes on heavy bells (written below middle C).</param>
+/// <param name="HeaviestStrokes">How many such strokes it has.</param>
+/// <param name="LeftOut">What of the sheet was left out, eased or lifted, in sentences.</param>
+public sealed record Totals(
+    long Price,
+    double ClashDose,
+    double MedianClash,
+    Items<WrittenNote> BellsUsed,
+    WrittenNote? PedalsTo,
+    double RootLowest,
+    Seconds HeaviestFrom,
+    int HeaviestStrokes,
+    Items<string> LeftOut);
+
+/// <summary>What the search can say of its answer.</summary>
+/// <param name="Price">The price found, in thousandths of a clash unit.</param>
+/// <param name="Bound">No arrangement that keeps the rules is cheaper than this, in thousandths; null where nothing was shown.</param>
+/// <param name="Starts">From how many starts the search went.</param>
+public sealed record SearchStatus(long Price, long? Bound, int Starts)
+{
+    /// <summary>"proven", "within 3.2 % of the best possible", or "best of 3 starts".</summary>
+    public override string ToString() => Bound switch
+    {
+        { } bound when Price <= bound => "proven: no arrangement of this sheet under these settings is cheaper",
+        { } bound when Price > 0 => FormattableString.Invariant($"within {100.0 * (Price - bound) / Price:0.0} % of the best possible"),
+        _ => $"best of {Starts} starts",
+    };
+}

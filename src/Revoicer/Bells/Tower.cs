@@ -1,0 +1,38 @@
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Bells;
+
+/// <summary>A tower instrument: its bells, its pedals, and how its strike notes lie to its keys.</summary>
+/// <param name="Name">The name in its file.</param>
+/// <param name="Bells">The bells, lowest first; at least one; no two on one key.</param>
+/// <param name="PedalsFrom">The lowest pedal.</param>
+/// <param name="PedalsTo">The highest pedal.</param>
+/// <param name="Transposition">From written note to strike note.</param>
+/// <param name="Limits">Rows of the playing limits that this tower sets for itself, by key.</param>
+public sealed record Tower(
+    string Name,
+    Items<Bell> Bells,
+    WrittenNote PedalsFrom,
+    WrittenNote PedalsTo,
+    Transposition Transposition,
+    Items<LimitOverride> Limits)
+{
+    /// <summary>The bell on a key, or null where the tower has none there.</summary>
+    public Bell? At(WrittenNote note) => Bells.FirstOrDefault(b => b.Note == note);
+
+    /// <summary>Whether a foot can play the key: it lies on the pedalboard and has a bell.</summary>
+    public bool HasPedal(WrittenNote note) => note >= PedalsFrom && note <= PedalsTo && At(note) is not null;
+
+    /// <summary>The keys without a bell between the lowest and the highest.</summary>
+    public IEnumerable<WrittenNote> Missing =>
+        Enumerable.Range(Bells[0].Note.Midi, Bells[^1].Note.Midi - Bells[0].Note.Midi + 1)
+            .Select(WrittenNote.AtMidi)
+            .Where(n => At(n) is null);
+}
+
+/// <summary>One row of the playing limits as a tower sets it; null leaves that half of the row as shipped.</summary>
+/// <param name="Key">The row's key, "hand_span".</param>
+/// <param name="Hard">What the program never breaks.</param>
+/// <param name="Soft">Where effort begins to cost.</param>
+public sealed record LimitOverride(string Key, double? Hard, double? Soft);

@@ -1,0 +1,58 @@
+using Revoicer.Chords;
+using Revoicer.Music;
+using Revoicer.Text;
+using Revoicer.Values;
+
+namespace Revoicer.LeadSheets;
+
+/// <summary>A stretch of a bar under one symbol.</summary>
+/// <param name="Start">Where it begins, from the start of its bar.</param>
+/// <param name="Length">How long it lasts within this bar; positive.</param>
+/// <param name="Symbol">The chord; null for N.C. (no chord) and before the first symbol.</param>
+/// <param name="Where">Where the symbol stands in the file.</param>
+public sealed record ChordSpan(Beats Start, Beats Length, ChordSymbol? Symbol, Place Where);
+
+/// <summary>A bar as written.</summary>
+/// <param name="Number">Its number as a player counts: 1 for the first full bar, 0 for a pickup.</param>
+/// <param name="Meter">The metre it stands in.</param>
+/// <param name="Length">Its length; shorter than the metre's bar for a pickup.</param>
+/// <param name="Chords">The stretches in order; they cover the bar without a gap.</param>
+/// <param name="EndsSection">Whether a double bar, a repeat or the end of the piece stands after it.</param>
+public sealed record WrittenBar(int Number, Meter Meter, Beats Length, Items<ChordSpan> Chords, bool EndsSection)
+{
+    /// <summary>Where the bar begins within its metre: 0, or later for a pickup, which fills the end of a bar.</summary>
+    public Beats Offset => Meter.Bar - Length;
+}
+
+/// <summary>A bar as heard, repeats unfolded.</summary>
+/// <param name="Written">Index into the written bars.</param>
+/// <param name="Pass">1 the first time this written bar is heard, 2 the second, ...</param>
+/// <param name="Start">Where it begins in the piece as heard.</param>
+public sealed record PlayedBar(int Written, int Pass, Beats Start);
+
+/// <summary>A lead sheet: its head, its bars as written, and the order in which they are heard.</summary>
+/// <param name="Title">The title; the file's name without ending where the sheet has none.</param>
+/// <param name="Key">The written key; null where the sheet names none.</param>
+/// <param name="Tempo">The speed; null where the sheet names none.</param>
+/// <param name="Bars">The bars as written; at least one.</param>
+/// <param name="Played">The bars as heard; at least one.</param>
+public sealed record LeadSheet(
+    string Title,
+    KeySignature? Key,
+    Tempo? Tempo,
+    Items<WrittenBar> Bars,
+    Items<PlayedBar> Played)
+{
+    /// <summary>The length of the piece as heard.</summary>
+    public Beats Length => Played[^1].Start + Bars[Played[^1].Written].Length;
+
+    /// <summary>The sheet with every chord moved to another key; the bars stay.</summary>
+    public LeadSheet Moved(KeySignature? key, int fifths) => this with
+    {
+        Key = key,
+        Bars = Bars.Select(bar => bar with
+        {
+            Chords = bar.Chords.Select(c => c with { Symbol = c.Symbol?.Moved(fifths) }).ToItems(),
+        }).ToItems(),
+    };
+}
