@@ -1,0 +1,70 @@
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Playing;
+
+/// <summary>What hands and feet can take at once and in which time: the hard limits, as the choosing of bells asks for them.</summary>
+public sealed class Reach(PlayingLimits limits, Transposition transposition)
+{
+    /// <summary>No hard limit looks back further than this.</summary>
+    public Seconds LongestTime { get; } = LongestOf(limits);
+
+    /// <summary>Strokes this close count as struck at once.</summary>
+    public Seconds AtOnce => limits.AtOnce;
+
+    /// <summary>Whether one hand can take both batons at once.</summary>
+    public bool HandTakes(WrittenNote low, WrittenNote high) =>
+        (high - low).Semitones <= limits.HandSpan.Semitones && low >= limits.HandPairLowest;
+
+    /// <summary>Whether both feet reach two pedals at once.</summary>
+    public bool FeetTake(WrittenNote low, WrittenNote high) => (high - low).Semitones <= limits.FeetApart.Semitones;
+
+    /// <summary>Whether the hands reach two batons at once, the left the lower.</summary>
+    public bool HandsTake(WrittenNote left, WrittenNote right) => (right - left).Semitones <= limits.HandsApart.Semitones;
+
+    /// <summary>Whether so many bells may be struck at once.</summary>
+    public bool BellsAtOnce(int bells) => bells <= limits.BellsAtOnce;
+
+    /// <summary>
+    /// Whether a stroke may follow another after a time not negative: the bell has recovered, the limb has had time to
+    /// move. Two batons of one grip need no time between them.
+    /// </summary>
+    public bool MayFollow(WrittenNote from, Limb fromLimb, WrittenNote to, Limb toLimb, Seconds after)
+    {
+        var time = after.Value + Rounding;
+        if (from == to)
+        {
+            // A bell's recovery is longer than any move onto the key that was just played.
+            return time >= limits.Recovery(to, transposition).Value
+                && (fromLimb != toLimb || time >= MoveTime(fromLimb, from, to).Value);
+        }
+
+        return fromLimb != toLimb || IsOneGrip(from, to, fromLimb, after) || time >= MoveTime(fromLimb, from, to).Value;
+    }
+
+    /// <summary>The least time in which a limb gets from one key to another.</summary>
+    public Seconds MoveTime(Limb limb, WrittenNote from, WrittenNote to) =>
+        (IsHand(limb) ? limits.HandMove : limits.FootMove).Time(from, to);
+
+    /// <summary>The time in which a limb gets there with ease.</summary>
+    public Seconds EasyMoveTime(Limb limb, WrittenNote from, WrittenNote to) =>
+        (IsHand(limb) ? limits.EasyHandMove : limits.EasyFootMove).Time(from, to);
+
+    // Times come from exact beats through floating point; a microsecond is no breach.
+    private const double Rounding = 1e-6;
+
+    private bool IsOneGrip(WrittenNote a, WrittenNote b, Limb limb, Seconds apart) =>
+        IsHand(limb) && apart < limits.AtOnce && (a - b).Size.Semitones <= limits.HandSpan.Semitones;
+
+    private static bool IsHand(Limb limb) => limb is Limb.LeftHand or Limb.RightHand;
+
+    private static Seconds LongestOf(PlayingLimits limits)
+    {
+        var recovery = PlayingLimits.Keys.Where(k => k.StartsWith("recovery_", StringComparison.Ordinal)).Max(limits.Hard);
+        var farthest = (WrittenNote.AtMidi(0), WrittenNote.AtMidi(127));
+        var move = Math.Max(
+            limits.HandMove.Time(farthest.Item2, farthest.Item1).Value,
+            limits.FootMove.Time(farthest.Item2, farthest.Item1).Value);
+        return new Seconds(Math.Max(recovery, move));
+    }
+}

@@ -1,0 +1,101 @@
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Sounds;
+
+/// <summary>
+/// What the player asks of the sound: weights, targets and floors. All prices are in clash units: 100 is C4 E4 G4 struck
+/// together and left to die away.
+/// </summary>
+public sealed record Sound
+{
+    /// <summary>The name in its file.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>How fast attention leaves a stroke (time constant); null for the bare physics. An estimate.</summary>
+    public required Seconds? Fade { get; init; }
+
+    /// <summary>Factor on the clash dose, roughness and contradiction alike.</summary>
+    public required double Clash { get; init; }
+
+    /// <summary>Leaving out the root.</summary>
+    public required double MissingRoot { get; init; }
+
+    /// <summary>Leaving out the third, or the tone suspended in its place.</summary>
+    public required double MissingThird { get; init; }
+
+    /// <summary>Leaving out the seventh or an altered tone that the symbol names.</summary>
+    public required double MissingSeventh { get; init; }
+
+    /// <summary>Leaving out the fifth.</summary>
+    public required double MissingFifth { get; init; }
+
+    /// <summary>Leaving out a sixth, ninth, eleventh or thirteenth.</summary>
+    public required double MissingColour { get; init; }
+
+    /// <summary>A chord tone struck on a second bell.</summary>
+    public required double Doubled { get; init; }
+
+    /// <summary>On a strong beat, the third in the bass of a symbol that asks for another bass.</summary>
+    public required double ThirdInBass { get; init; }
+
+    /// <summary>On a strong beat, fifth or seventh in the bass of a symbol that asks for another bass.</summary>
+    public required double OtherBass { get; init; }
+
+    /// <summary>On a weak beat, any bass but the one the symbol asks for.</summary>
+    public required double WeakBeatBass { get; init; }
+
+    /// <summary>A slot of 0.8 s and more without a bass bell.</summary>
+    public required double NoBass { get; init; }
+
+    /// <summary>A chord not rolled where a roll is welcome: where phrases begin, on the last chord, on three and more bells over 1.5 s.</summary>
+    public required double RollForgone { get; init; }
+
+    /// <summary>A roll anywhere else.</summary>
+    public required double Rolled { get; init; }
+
+    /// <summary>The bass first and the rest a beat later.</summary>
+    public required double BassFirst { get; init; }
+
+    /// <summary>The bass on the strong beat, the hands on the weak beats that follow.</summary>
+    public required double Afterbeats { get; init; }
+
+    /// <summary>One tone after another.</summary>
+    public required double Broken { get; init; }
+
+    /// <summary>Another figure than the slot before within one bar.</summary>
+    public required double FigureChange { get; init; }
+
+    /// <summary>From one stroke of a roll to the next; 40 to 90 ms.</summary>
+    public required Seconds RollStep { get; init; }
+
+    /// <summary>How far a slot should carry, re one stroke of C4 over the same time.</summary>
+    public required Decibels CarryTarget { get; init; }
+
+    /// <summary>For each decibel that is wanting.</summary>
+    public required double CarryShortfall { get; init; }
+
+    /// <summary>The pitch that a slot's sounding energy should reach.</summary>
+    public required Hertz BrightnessTarget { get; init; }
+
+    /// <summary>For each semitone that is wanting.</summary>
+    public required double BrightnessShortfall { get; init; }
+
+    /// <summary>For each semitone that the tones above the bass move, in the shortest way.</summary>
+    public required double VoiceLeading { get; init; }
+
+    /// <summary>For each semitone by which the bass leaps further than a fifth.</summary>
+    public required double BassLeap { get; init; }
+
+    /// <summary>Factor on the effort of hands and feet.</summary>
+    public required double Effort { get; init; }
+
+    /// <summary>Share of the slots with a new chord on a strong beat that have a bass bell, in every phrase; 0..1.</summary>
+    public required double StrongBeatsWithBass { get; init; }
+
+    /// <summary>How many rolls a phrase may have.</summary>
+    public required int RollsPerPhrase { get; init; }
+
+    /// <summary>How many different chord tones a slot of 1 s and more has where there is no tune.</summary>
+    public required int TonesWithoutTune { get; init; }
+}

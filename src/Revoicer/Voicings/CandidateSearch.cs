@@ -1,0 +1,125 @@
+using Revoicer.Bells;
+using Revoicer.Chords;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Voicings;
+
+/// <summary>
+/// Lists every way to play a slot: each bass bell on the feet (perhaps a second pedal above it), up to three tones in the
+/// hands, in every figure that fits the time; and silence. It prices nothing and drops nothing.
+/// </summary>
+public sealed class CandidateSearch
+{
+    private const int TonesInHands = 3;
+
+    // With both feet at work the hands take two tones: four bells at once (playing-limits.tsv, bells_at_once, soft).
+    private const int TonesInHandsOverTwoPedals = 2;
+
+    private readonly Tower _tower;
+    private readonly Reach _reach;
+    private readonly FigureStrokes _figures;
+
+    /// <summary>For a tower, at a speed, with a spacing of rolls.</summary>
+    public CandidateSearch(Tower tower, Reach reach, Seconds rollStep)
+    {
+        _tower = tower;
+        _reach = reach;
+        _figures = new FigureStrokes(tower, reach, rollStep);
+    }
+
+    /// <summary>
+    /// The candidates of a slot, lowest bells first, silence last. Of two that come to the same strokes the first is
+    /// listed.
+    /// </summary>
+    public Items<Candidate> List(Slot slot)
+    {
+        var demand = new ToneDemand(slot);
+        return Voicings(slot, demand)
+            .SelectMany(voicing => _figures.Of(slot, voicing))
+            .DistinctBy(candidate => candidate.Strokes)
+            .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))
+            .ToItems();
+    }
+
+    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand)
+    {
+        var hands = Hands(slot.Symbol).ToList();
+        foreach (var (bass, second) in Feet(slot.Symbol))
+        {
+            var most = second is null ? TonesInHands : TonesInHandsOverTwoPedals;
+            var lowest = second ?? bass;
+            foreach (var upper in hands)
+            {
+                var fits = upper.Count <= most
+                    && (upper.Count == 0 || lowest is null || upper[0].Note > lowest)
+                    && demand.IsMet(bass, second, upper);
+                if (fits && (bass is not null || upper.Count > 0))
+                {
+                    yield return new Voicing(bass, second, upper);
+                }
+            }
+        }
+    }
+
+    // Bass bells: root, third, fifth, seventh or the slash bass, in every octave of the pedals; a second pedal is a root
+    // or a fifth at least a fifth above, so that the low bells stay apart.
+    private IEnumerable<(WrittenNote? Bass, WrittenNote? Second)> Feet(ChordSymbol symbol)
+    {
+        var firm = PitchClassSet.Of(symbol.Tones.Where(t => t.Degree.Number is 1 or 5).Select(t => t.PitchClass));
+        foreach (var bass in Pedals().Where(n => IsBassTone(symbol, n.PitchClass)))
+        {
+            yield return (bass, null);
+            foreach (var second in Pedals().Where(n => (n - bass).Semitones >= 7 && firm.Contains(n.PitchClass) && _reach.FeetTake(bass, n)))
+            {
+                yield return (bass, second);
+            }
+        }
+
+        yield return (null, null);
+    }
+
+    private IEnumerable<WrittenNote> Pedals() => _tower.Bells.Select(b => b.Note).Where(_tower.HasPedal);
+
+    private static bool IsBassTone(ChordSymbol symbol, PitchClass pitchClass) =>
+        symbol.Lowest.PitchClass == pitchClass
+        || symbol.Tones.Any(t => t.Degree.Number is 1 or 3 or 5 or 7 && t.PitchClass == pitchClass);
+
+    // What the hands can take at once, without the feet: nothing, or one to three chord tones upward.
+    private IEnumerable<Items<Baton>> Hands(ChordSymbol symbol)
+    {
+        var tones = _tower.Bells.Select(b => b.Note).Where(n => symbol.PitchClasses.Contains(n.PitchClass)).ToArray();
+        yield return [];
+        for (var a = 0; a < tones.Length; a++)
+        {
+            yield return [new Baton(tones[a], Limb.LeftHand)];
+            yield return [new Baton(tones[a], Limb.RightHand)];
+            for (var b = a + 1; b < tones.Length && _reach.HandsTake(tones[a], tones[b]); b++)
+            {
+                yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.RightHand)];
+                for (var c = b + 1; c < tones.Length && _reach.HandsTake(tones[a], tones[c]); c++)
+                {
+                    foreach (var (low, high) in Split(tones[a], tones[b], tones[c]))
+                    {
+                        yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], low), new Baton(tones[c], high)];
+                    }
+                }
+            }
+        }
+    }
+
+    // Who takes the middle of three tones.
+    private IEnumerable<(Limb Middle, Limb Top)> Split(WrittenNote low, WrittenNote middle, WrittenNote high)
+    {
+        if (_reach.HandTakes(low, middle))
+        {
+            yield return (Limb.LeftHand, Limb.RightHand);
+        }
+
+        if (_reach.HandTakes(middle, high))
+        {
+            yield return (Limb.RightHand, Limb.RightHand);
+        }
+    }
+}

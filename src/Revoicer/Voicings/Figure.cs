@@ -1,0 +1,39 @@
+namespace Revoicer.Voicings;
+
+/// <summary>When the strokes of a slot fall.</summary>
+public enum Figure
+{
+    /// <summary>Nothing is struck.</summary>
+    Silent,
+
+    /// <summary>All on the beat.</summary>
+    Together,
+
+    /// <summary>Upward one shortly after another, the last on the beat.</summary>
+    Rolled,
+
+    /// <summary>The bass on the beat, the rest on the next beat (half-way in a slot of one beat).</summary>
+    BassFirst,
+
+    /// <summary>The bass on the strong beat, the hands on the weak beats that follow.</summary>
+    Afterbeats,
+
+    /// <summary>Upward one tone after another on the beats, or twice as quick where the slot has fewer beats than tones.</summary>
+    Broken,
+}
+
+/// <summary>The figures in words.</summary>
+public static class FigureNames
+{
+    /// <summary>"bass first".</summary>
+    public static string Of(Figure figure) => figure switch
+    {
+        Figure.Silent => "silent",
+        Figure.Together => "together",
+        Figure.Rolled => "rolled",
+        Figure.BassFirst => "bass first",
+        Figure.Afterbeats => "afterbeats",
+        Figure.Broken => "broken",
+        _ => throw new ArgumentOutOfRangeException(nameof(figure), figure, "there are six figures"),
+    };
+}

@@ -1,0 +1,120 @@
+using Revoicer.Bells;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Voicings;
+
+/// <summary>Turns the bells of a chord into strokes, in every figure that fits its slot and can be played.</summary>
+internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
+{
+    private readonly WrittenNote _middlePedal = WrittenNote.AtMidi((tower.PedalsFrom.Midi + tower.PedalsTo.Midi) / 2);
+
+    /// <summary>The candidates of one voicing.</summary>
+    public IEnumerable<Candidate> Of(Slot slot, Voicing voicing)
+    {
+        var pedals = Pedals(voicing);
+        var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0)).ToArray();
+        SlotStroke[] all = [.. pedals, .. hands];
+        yield return new Candidate(Figure.Together, voicing, all.ToItems());
+        if (all.Length >= 2 && !slot.IsQuick)
+        {
+            yield return new Candidate(Figure.Rolled, voicing, Rolled(all));
+        }
+
+        if (slot.IsLast || pedals.Length + hands.Length < 2)
+        {
+            yield break;
+        }
+
+        foreach (var (figure, strokes) in Spread(slot, pedals, hands, all))
+        {
+            if (IsPlayable(slot, strokes))
+            {
+                yield return new Candidate(figure, voicing, strokes);
+            }
+        }
+    }
+
+    // The figures that take more than one beat.
+    private static IEnumerable<(Figure Figure, Items<SlotStroke> Strokes)> Spread(Slot slot, SlotStroke[] pedals, SlotStroke[] hands, SlotStroke[] all)
+    {
+        var hasBoth = pedals.Length > 0 && hands.Length > 0;
+        if (hasBoth && !slot.IsQuick)
+        {
+            yield return (Figure.BassFirst, [.. pedals, .. hands.Select(h => h with { After = NextBeat(slot) })]);
+        }
+
+        var weakBeats = WeakBeats(slot).ToArray();
+        if (hasBoth && slot.IsStrong && weakBeats.Length >= 2)
+        {
+            yield return (Figure.Afterbeats, [.. pedals, .. weakBeats.SelectMany(beat => hands.Select(h => h with { After = beat }))]);
+        }
+
+        if (all.Length >= 3 && Spacing(slot, all.Length) is { } spacing)
+        {
+            yield return (Figure.Broken, [.. all.Select((stroke, i) => stroke with { After = spacing * i })]);
+        }
+    }
+
+    private SlotStroke[] Pedals(Voicing voicing) => (voicing.Bass, voicing.SecondPedal) switch
+    {
+        ({ } bass, { } second) => [new(bass, Limb.LeftFoot, Beats.Zero, 0), new(second, Limb.RightFoot, Beats.Zero, 0)],
+        ({ } bass, null) => [new(bass, bass <= _middlePedal ? Limb.LeftFoot : Limb.RightFoot, Beats.Zero, 0)],
+        _ => [],
+    };
+
+    // Upward, the last tone on the beat; the strokes in order of time.
+    private static Items<SlotStroke> Rolled(SlotStroke[] upward) =>
+        upward.Select((stroke, i) => stroke with { LeadSteps = upward.Length - 1 - i }).ToItems();
+
+    private static Beats NextBeat(Slot slot)
+    {
+        if (slot.Length <= slot.Beat)
+        {
+            return slot.Length / 2;
+        }
+
+        var intoBeat = slot.InBar - (slot.Beat * Beats.WholeTimes(slot.InBar, slot.Beat));
+        return slot.Beat - intoBeat;
+    }
+
+    // The beats of the bar after the first of the slot and before its end that are not strong.
+    private static IEnumerable<Beats> WeakBeats(Slot slot)
+    {
+        for (var after = slot.Beat; after < slot.Length; after += slot.Beat)
+        {
+            var inBar = slot.InBar + after;
+            var bars = Beats.WholeTimes(inBar, slot.Meter.Bar);
+            if (!slot.Meter.IsStrong(inBar - (slot.Meter.Bar * bars)))
+            {
+                yield return after;
+            }
+        }
+    }
+
+    // One tone a beat, or two; null where they do not fit into the slot.
+    private static Beats? Spacing(Slot slot, int tones) =>
+        slot.Beat * tones <= slot.Length ? slot.Beat
+        : slot.Beat * tones <= slot.Length * 2 ? slot.Beat / 2
+        : null;
+
+    private bool IsPlayable(Slot slot, Items<SlotStroke> strokes)
+    {
+        var secondsPerQuarter = slot.Duration.Value / slot.Length.Quarters;
+        for (var later = 1; later < strokes.Count; later++)
+        {
+            for (var earlier = 0; earlier < later; earlier++)
+            {
+                var (a, b) = (strokes[earlier], strokes[later]);
+                var after = new Seconds(((b.After - a.After).Quarters * secondsPerQuarter) + ((a.LeadSteps - b.LeadSteps) * rollStep.Value));
+                if (after.Value > 0 && !reach.MayFollow(a.Note, a.Limb, b.Note, b.Limb, after))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,77 @@
+using Revoicer.Chords;
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Voicings;
+
+/// <summary>
+/// One stretch of a chord as written, to be voiced once: where a repeat lets it sound again it has another hearing.
+/// </summary>
+/// <param name="Index">Its place among the slots, in the order in which they are first heard.</param>
+/// <param name="Symbol">The chord.</param>
+/// <param name="Bar">The number of the written bar in which it begins.</param>
+/// <param name="InBar">Where in the metre's bar it begins (a pickup fills the end of a bar).</param>
+/// <param name="Length">How long it lasts.</param>
+/// <param name="Duration">The same in seconds.</param>
+/// <param name="Beat">The metre's beat.</param>
+/// <param name="Meter">The metre.</param>
+/// <param name="IsNewChord">Whether the chord before it is another, or there is none, at its first hearing.</param>
+/// <param name="IsFirst">Whether it is the first chord of the piece.</param>
+/// <param name="IsLast">Whether one of its hearings ends the piece.</param>
+/// <param name="IsCadence">Whether it is the last chord of a phrase, or the one before it with its root a fifth above.</param>
+/// <param name="Phrase">Index of its phrase.</param>
+/// <param name="BeginsPhrase">Whether it is the first chord of its phrase.</param>
+/// <param name="Hearings">When it is heard; at least once.</param>
+public sealed record Slot(
+    int Index,
+    ChordSymbol Symbol,
+    int Bar,
+    Beats InBar,
+    Beats Length,
+    Seconds Duration,
+    Beats Beat,
+    Meter Meter,
+    bool IsNewChord,
+    bool IsFirst,
+    bool IsLast,
+    bool IsCadence,
+    int Phrase,
+    bool BeginsPhrase,
+    Items<Hearing> Hearings)
+{
+    /// <summary>Below this a chord is quick: its bass may ring through from the chord before. Common practice.</summary>
+    public static readonly Seconds Quick = new(0.8);
+
+    /// <summary>Whether it begins on a strong beat.</summary>
+    public bool IsStrong => Meter.IsStrong(InBar);
+
+    /// <summary>Whether it is shorter than <see cref="Quick"/>.</summary>
+    public bool IsQuick => Duration < Quick;
+
+    /// <summary>Whether root or slash bass must lie lowest: the first chord, the last, and cadences.</summary>
+    public bool WantsRootLowest => IsFirst || IsLast || IsCadence;
+
+    /// <summary>"bar 5 beat 3".</summary>
+    public string Place => FormattableString.Invariant($"bar {Bar} beat {BeatNumber:0.##}");
+
+    /// <summary>The beat in the bar, counted from 1.</summary>
+    public double BeatNumber => (InBar.Quarters / Beat.Quarters) + 1;
+}
+
+/// <summary>One time that a slot is heard.</summary>
+/// <param name="Order">Its place among all hearings of the piece, from 0.</param>
+/// <param name="Pass">1 the first time its bar is heard, 2 the second, ...</param>
+/// <param name="Start">Where it begins in the piece as heard.</param>
+/// <param name="At">The same in seconds, before any shift for a first roll.</param>
+/// <param name="Until">When the slot ends, in seconds.</param>
+public sealed record Hearing(int Order, int Pass, Beats Start, Seconds At, Seconds Until);
+
+/// <summary>The slots of a sheet.</summary>
+/// <param name="Slots">In the order in which they are first heard; at least one.</param>
+/// <param name="Phrases">How many phrases there are.</param>
+public sealed record SlotPlan(Items<Slot> Slots, int Phrases)
+{
+    /// <summary>All hearings in order of time, each with its slot.</summary>
+    public IEnumerable<(Slot Slot, Hearing Hearing)> InTime() =>
+        Slots.SelectMany(slot => slot.Hearings, (slot, hearing) => (slot, hearing)).OrderBy(h => h.hearing.Order);
+}

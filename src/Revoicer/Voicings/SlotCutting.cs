@@ -1,0 +1,176 @@
+using Revoicer.Chords;
+using Revoicer.LeadSheets;
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Voicings;
+
+/// <summary>
+/// Cuts the chords of a sheet, as heard, into slots. A slot is the stretch of one chord within one bar; a bar line cuts
+/// only where the chord has stood for a beat and 0.8 s, so that an anticipated chord is not struck again on the downbeat;
+/// long bars are cut again at their strongest inner beat; the last chord is struck once.
+/// </summary>
+public static class SlotCutting
+{
+    // Common practice: a bell's chord is renewed after about four seconds, in bars of three beats after six.
+    private static readonly Seconds LongBar = new(4);
+    private static readonly Seconds LongBarOfThree = new(6);
+
+    /// <summary>The slots of a sheet at its speeds.</summary>
+    public static SlotPlan Cut(LeadSheet sheet, TempoMap tempi)
+    {
+        var phrases = Phrasing.Of(sheet);
+        var heard = Stretches(sheet, tempi).ToList();
+        var cadences = Cadences(heard, phrases);
+        var slots = heard
+            .Select((stretch, order) => (stretch, order))
+            .GroupBy(h => h.stretch.Identity(tempi))
+            .Select((copies, index) => ToSlot(index, [.. copies], heard, phrases, cadences, tempi))
+            .ToItems();
+        return new SlotPlan(slots, phrases.Count);
+    }
+
+    private static Slot ToSlot(
+        int index,
+        (Stretch Stretch, int Order)[] copies,
+        List<Stretch> heard,
+        Phrasing phrases,
+        HashSet<(int Bar, Beats InBar)> cadences,
+        TempoMap tempi)
+    {
+        var (first, order) = copies[0];
+        var phrase = phrases.Of(first.Bar);
+        return new Slot(
+            index,
+            first.Symbol,
+            first.Written.Number,
+            first.Written.Offset + first.InBar,
+            first.Length,
+            tempi.At(first.End) - tempi.At(first.Start),
+            first.Written.Meter.Beat,
+            first.Written.Meter,
+            IsNewChord: order == 0 || heard[order - 1].Symbol != first.Symbol || heard[order - 1].End < first.Start,
+            IsFirst: order == 0,
+            IsLast: copies.Any(c => c.Order == heard.Count - 1),
+            IsCadence: cadences.Contains((first.Bar, first.InBar)),
+            phrase,
+            BeginsPhrase: order == 0 || phrases.Of(heard[order - 1].Bar) != phrase,
+            copies.Select(c => new Hearing(c.Order, c.Stretch.Pass, c.Stretch.Start, tempi.At(c.Stretch.Start), tempi.At(c.Stretch.End))).ToItems());
+    }
+
+    private static IEnumerable<Stretch> Stretches(LeadSheet sheet, TempoMap tempi)
+    {
+        Stretch? open = null;
+        foreach (var played in sheet.Played)
+        {
+            var written = sheet.Bars[played.Written];
+            foreach (var span in Parts(written, tempi.At(played.Start + written.Length) - tempi.At(played.Start)))
+            {
+                var start = played.Start + span.Start;
+                if (open is not null && open.Symbol == span.Symbol && open.End == start && !Cuts(open, span, sheet, tempi))
+                {
+                    open = open with { Length = open.Length + span.Length };
+                    continue;
+                }
+
+                if (open is not null)
+                {
+                    yield return open;
+                }
+
+                open = span.Symbol is null
+                    ? null
+                    : new Stretch(span.Symbol, played.Written, written, played.Pass, span.Start, start, span.Length);
+            }
+        }
+
+        if (open is not null)
+        {
+            yield return open;
+        }
+    }
+
+    // The stretches of a bar, one for each chord; those of a long bar parted at its strongest inner beat.
+    private static IEnumerable<ChordSpan> Parts(WrittenBar bar, Seconds duration)
+    {
+        var inner = (bar.Meter.InnerBeat ?? bar.Meter.Beat) - bar.Offset;
+        var isLong = duration > (bar.Meter.BeatsInBar == 3 ? LongBarOfThree : LongBar);
+        foreach (var span in Merged(bar.Chords))
+        {
+            if (isLong && span.Start < inner && inner < span.Start + span.Length)
+            {
+                yield return span with { Length = inner - span.Start };
+                yield return span with { Start = inner, Length = span.Start + span.Length - inner };
+            }
+            else
+            {
+                yield return span;
+            }
+        }
+    }
+
+    private static List<ChordSpan> Merged(Items<ChordSpan> spans)
+    {
+        var merged = new List<ChordSpan>();
+        foreach (var span in spans)
+        {
+            if (merged.Count > 0 && merged[^1].Symbol == span.Symbol)
+            {
+                merged[^1] = merged[^1] with { Length = merged[^1].Length + span.Length };
+            }
+            else
+            {
+                merged.Add(span);
+            }
+        }
+
+        return merged;
+    }
+
+    private static bool Cuts(Stretch open, ChordSpan next, LeadSheet sheet, TempoMap tempi)
+    {
+        var inBar = next.Start != Beats.Zero;
+        var stoodLong = open.Length >= open.Written.Meter.Beat && tempi.At(open.End) - tempi.At(open.Start) >= Slot.Quick;
+        return (inBar || stoodLong) && !IsHeldToTheEnd(open, sheet);
+    }
+
+    // The last chord is struck once, unless it stands for more than two bars.
+    private static bool IsHeldToTheEnd(Stretch open, LeadSheet sheet) =>
+        sheet.Length - open.Start <= open.Written.Meter.Bar * 2
+        && sheet.Played
+            .Where(p => p.Start >= open.Start)
+            .SelectMany(p => sheet.Bars[p.Written].Chords)
+            .All(c => c.Symbol == open.Symbol);
+
+    private static HashSet<(int Bar, Beats InBar)> Cadences(List<Stretch> heard, Phrasing phrases)
+    {
+        const int fifth = 7;
+        var cadences = new HashSet<(int, Beats)>();
+        for (var i = 0; i < heard.Count; i++)
+        {
+            var ends = i + 1 == heard.Count || phrases.Of(heard[i + 1].Bar) != phrases.Of(heard[i].Bar);
+            if (!ends)
+            {
+                continue;
+            }
+
+            cadences.Add((heard[i].Bar, heard[i].InBar));
+            if (i > 0 && heard[i - 1].Symbol.Root.PitchClass - heard[i].Symbol.Root.PitchClass == fifth)
+            {
+                cadences.Add((heard[i - 1].Bar, heard[i - 1].InBar));
+            }
+        }
+
+        return cadences;
+    }
+
+    /// <summary>One chord as heard, from where it is struck to where the next slot begins.</summary>
+    private sealed record Stretch(ChordSymbol Symbol, int Bar, WrittenBar Written, int Pass, Beats InBar, Beats Start, Beats Length)
+    {
+        public Beats End => Start + Length;
+
+        // What is written in one place, lasts as long and as many seconds is voiced alike.
+        public (int Bar, Beats InBar, Beats Length, long Microseconds) Identity(TempoMap tempi) =>
+            (Bar, InBar, Length, (long)Math.Round((tempi.At(End) - tempi.At(Start)).Value * 1e6));
+    }
+}

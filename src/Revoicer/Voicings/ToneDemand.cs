@@ -1,0 +1,50 @@
+using Revoicer.Chords;
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Voicings;
+
+/// <summary>
+/// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, and in slots of a second and more
+/// three different tones of the chord.
+/// </summary>
+internal sealed class ToneDemand
+{
+    // A bass and three tones in the hands hold the root and three guide tones; a symbol that names more has its third and
+    // seventh first, then the alterations in its order.
+    private const int GuideTones = 3;
+    private const int DifferentTones = 3;
+
+    private static readonly Seconds FullChordFrom = new(1);
+
+    private readonly int _required;
+    private readonly int _tonesAtLeast;
+    private readonly int _chord;
+
+    public ToneDemand(Slot slot)
+    {
+        var guides = slot.Symbol.Tones.Where(t => t.Role == ToneRole.Guide)
+            .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
+            .Take(GuideTones)
+            .Select(t => t.PitchClass);
+        _required = PitchClassSet.Of(guides).Mask;
+        _chord = slot.Symbol.PitchClasses.Mask;
+        var available = slot.Symbol.PitchClasses.Count;
+        _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(DifferentTones, available) : 0;
+    }
+
+    /// <summary>Whether feet and hands together sound what is asked; feet alone sound no guide tones and need not.</summary>
+    public bool IsMet(WrittenNote? bass, WrittenNote? second, Items<Baton> upper)
+    {
+        var mask = Bit(bass) | Bit(second);
+        foreach (var baton in upper.AsSpan())
+        {
+            mask |= Bit(baton.Note);
+        }
+
+        return (upper.Count == 0 || (mask & _required) == _required)
+            && int.PopCount(mask & _chord) >= _tonesAtLeast;
+    }
+
+    private static int Bit(WrittenNote? note) => note is { } n ? 1 << n.PitchClass.Value : 0;
+}
