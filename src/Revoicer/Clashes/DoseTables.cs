@@ -1,0 +1,213 @@
+using Revoicer.Bells;
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Clashes;
+
+/// <summary>
+/// What of the clash model depends on the bells alone, worked out once: for every pair of bells the pairs of partials
+/// that are rough together, for every partial its pitch class. Doses here are raw (seconds, for amplitudes on the
+/// tower's scale); <see cref="TowerDoses"/> puts them into clash units.
+/// </summary>
+internal sealed class DoseTables
+{
+    private readonly Items<Bell> _bells;
+    private readonly double _fade;
+    private readonly int _width;
+
+    // Flat, bell x partial: kappa with fade; the square of the amplitude times v; the pitch class.
+    private readonly double[] _kappa;
+    private readonly double[] _contradicting;
+    private readonly PitchClass[] _classes;
+
+    // Pairs of partials with g > 0 of bells a < b: those of (a, b) stand from _first[a * n + b] to the next start.
+    private readonly int[] _first;
+    private readonly RoughPair[] _pairs;
+
+    // Flat, earlier x later x partial of the earlier: the sum over the later bell's partials of g A A / (kappa + kappa).
+    private readonly double[] _onset;
+
+    public DoseTables(Items<Bell> bells, Fade fade)
+    {
+        _bells = bells;
+        _fade = fade.Rate;
+        _width = bells.Max(b => b.Partials.Count);
+        _kappa = new double[bells.Count * _width];
+        _contradicting = new double[bells.Count * _width];
+        _classes = new PitchClass[bells.Count * _width];
+        FillPartials();
+
+        _first = new int[(bells.Count * bells.Count) + 1];
+        _pairs = FindPairs();
+        _onset = new double[bells.Count * bells.Count * _width];
+        FillOnsets();
+    }
+
+    /// <summary>How many bells there are.</summary>
+    public int Count => _bells.Count;
+
+    /// <summary>The pairs of partials of two bells that are rough together; the first index is the lower bell's.</summary>
+    public ReadOnlySpan<RoughPair> Pairs(int lower, int higher)
+    {
+        var cell = (lower * Count) + higher;
+        return _pairs.AsSpan(_first[cell], _first[cell + 1] - _first[cell]);
+    }
+
+    /// <summary>D of two strokes from the later onset until both have died away.</summary>
+    public double Roughness(int earlier, int later, Seconds delay)
+    {
+        var rows = _onset.AsSpan(((earlier * Count) + later) * _width, _width);
+        var kappas = _kappa.AsSpan(earlier * _width, _width);
+        var sum = 0.0;
+        for (var i = 0; i < rows.Length; i++)
+        {
+            if (rows[i] != 0)
+            {
+                sum += rows[i] * Math.Exp(-kappas[i] * delay.Value);
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>The same for all pairs of bells at one delay, earlier x later, times a factor.</summary>
+    public void Roughness(Seconds delay, double factor, Span<double> table)
+    {
+        Span<double> left = stackalloc double[_width];
+        for (var earlier = 0; earlier < Count; earlier++)
+        {
+            for (var i = 0; i < _width; i++)
+            {
+                left[i] = factor * Math.Exp(-_kappa[(earlier * _width) + i] * delay.Value);
+            }
+
+            for (var later = 0; later < Count; later++)
+            {
+                var cell = (earlier * Count) + later;
+                table[cell] = Product(left, _onset.AsSpan(cell * _width, _width));
+            }
+        }
+    }
+
+    /// <summary>D of two strokes over a window, in times counted from the earlier stroke.</summary>
+    public double RoughnessWithin(int earlier, int later, Seconds delay, Seconds from, Seconds to)
+    {
+        var sum = 0.0;
+        var swapped = earlier > later;
+        foreach (var pair in swapped ? Pairs(later, earlier) : Pairs(earlier, later))
+        {
+            sum += swapped
+                ? RoughnessWithin(pair, Kappa(earlier, pair.Higher), Kappa(later, pair.Lower), delay, from, to)
+                : RoughnessWithin(pair, Kappa(earlier, pair.Lower), Kappa(later, pair.Higher), delay, from, to);
+        }
+
+        return sum;
+    }
+
+    /// <summary>D of one pair of partials over a window, in times counted from the earlier stroke.</summary>
+    public static double RoughnessWithin(
+        RoughPair pair, double kappaEarlier, double kappaLater, Seconds delay, Seconds from, Seconds to) =>
+        pair.Strength * Dose.Integral(kappaEarlier, kappaLater, delay, from, to);
+
+    /// <summary>C of one stroke at time 0 over a window.</summary>
+    public double Contradiction(int bell, ChordClasses chord, Seconds from, Seconds to)
+    {
+        var sum = 0.0;
+        for (var i = bell * _width; i < (bell + 1) * _width; i++)
+        {
+            var weight = _contradicting[i] == 0 ? 0 : Clashes.Contradiction.WeightOf(_classes[i], chord);
+            if (weight > 0)
+            {
+                sum += weight * _contradicting[i] * Dose.Integral(_kappa[i], _kappa[i], Seconds.Zero, from, to);
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>kappa of a partial, fade included, in 1/s.</summary>
+    public double Kappa(int bell, int partial) => _kappa[(bell * _width) + partial];
+
+    private void FillPartials()
+    {
+        for (var bell = 0; bell < Count; bell++)
+        {
+            for (var i = 0; i < _bells[bell].Partials.Count; i++)
+            {
+                var partial = _bells[bell].Partials[i];
+                var (pitchClass, certainty) = Clashes.Contradiction.ClassOf(_bells[bell], partial.Frequency);
+                var at = (bell * _width) + i;
+                _kappa[at] = partial.Kappa + _fade;
+                _classes[at] = pitchClass;
+                _contradicting[at] = certainty * partial.Amplitude * partial.Amplitude;
+            }
+        }
+    }
+
+    private RoughPair[] FindPairs()
+    {
+        var found = new List<RoughPair>();
+        for (var lower = 0; lower < Count; lower++)
+        {
+            for (var higher = 0; higher < Count; higher++)
+            {
+                if (lower < higher)
+                {
+                    AddPairs(_bells[lower].Partials, _bells[higher].Partials, found);
+                }
+
+                _first[(lower * Count) + higher + 1] = found.Count;
+            }
+        }
+
+        return [.. found];
+    }
+
+    private static void AddPairs(Items<Partial> lower, Items<Partial> higher, List<RoughPair> found)
+    {
+        for (var i = 0; i < lower.Count; i++)
+        {
+            for (var j = 0; j < higher.Count; j++)
+            {
+                var g = Clashes.Roughness.Between(lower[i].Frequency, higher[j].Frequency);
+                if (g > 0)
+                {
+                    found.Add(new RoughPair(i, j, g * lower[i].Amplitude * higher[j].Amplitude));
+                }
+            }
+        }
+    }
+
+    private void FillOnsets()
+    {
+        for (var lower = 0; lower < Count; lower++)
+        {
+            for (var higher = lower + 1; higher < Count; higher++)
+            {
+                foreach (var pair in Pairs(lower, higher))
+                {
+                    var dose = pair.Strength / (Kappa(lower, pair.Lower) + Kappa(higher, pair.Higher));
+                    _onset[(((lower * Count) + higher) * _width) + pair.Lower] += dose;
+                    _onset[(((higher * Count) + lower) * _width) + pair.Higher] += dose;
+                }
+            }
+        }
+    }
+
+    private static double Product(ReadOnlySpan<double> left, ReadOnlySpan<double> right)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < left.Length; i++)
+        {
+            sum += left[i] * right[i];
+        }
+
+        return sum;
+    }
+}
+
+/// <summary>Two partials of two bells that are rough together.</summary>
+/// <param name="Lower">Which partial of the bell with the lower place in the tower.</param>
+/// <param name="Higher">Which partial of the other bell.</param>
+/// <param name="Strength">g times both amplitudes.</param>
+internal readonly record struct RoughPair(int Lower, int Higher, double Strength);
