@@ -6,8 +6,8 @@ namespace Revoicer.Playing;
 /// <summary>What hands and feet can take at once and in which time: the hard limits, as the choosing of bells asks for them.</summary>
 public sealed class Reach(PlayingLimits limits, Transposition transposition)
 {
-    /// <summary>No hard limit looks back further than this.</summary>
-    public Seconds LongestTime { get; } = LongestOf(limits);
+    /// <summary>No limit, hard or soft, looks back further than this.</summary>
+    public Seconds LongestEasyTime { get; } = LongestOf(limits);
 
     /// <summary>Strokes this close count as struck at once.</summary>
     public Seconds AtOnce => limits.AtOnce;
@@ -60,11 +60,11 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
 
     private static Seconds LongestOf(PlayingLimits limits)
     {
-        var recovery = PlayingLimits.Keys.Where(k => k.StartsWith("recovery_", StringComparison.Ordinal)).Max(limits.Hard);
+        var recovery = PlayingLimits.Keys.Where(k => k.StartsWith("recovery_", StringComparison.Ordinal)).Max(limits.Soft);
         var farthest = (WrittenNote.AtMidi(0), WrittenNote.AtMidi(127));
         var move = Math.Max(
-            limits.HandMove.Time(farthest.Item2, farthest.Item1).Value,
-            limits.FootMove.Time(farthest.Item2, farthest.Item1).Value);
+            limits.EasyHandMove.Time(farthest.Item2, farthest.Item1).Value,
+            limits.EasyFootMove.Time(farthest.Item2, farthest.Item1).Value);
         return new Seconds(Math.Max(recovery, move));
     }
 }

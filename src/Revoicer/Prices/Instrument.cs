@@ -1,0 +1,115 @@
+using Revoicer.Bells;
+using Revoicer.Clashes;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Sounds;
+using Revoicer.Values;
+
+namespace Revoicer.Prices;
+
+/// <summary>A tower as the prices see it under one sound setting: its tables of roughness, carry, reach and effort.</summary>
+public sealed class Instrument
+{
+    private readonly RingTables _rings;
+    private readonly int[] _bellAtMidi = new int[128];
+    private readonly double _effortWeight;
+    private readonly long _longestMove;
+
+    /// <summary>Works out the tables.</summary>
+    public Instrument(Tower tower, Sound sound)
+    {
+        Tower = tower;
+        var limits = PlayingLimits.For(tower);
+        Reach = new Reach(limits, tower.Transposition);
+        Effort = new Effort(limits);
+        Doses = new TowerDoses(tower, sound.Fade is { } fade ? Fade.Of(fade) : Fade.None);
+        Carry = new TowerCarry(tower, Listener.Default);
+        _rings = new RingTables(Doses, tower.Bells.Count, sound.Clash);
+        _effortWeight = sound.Effort;
+        _longestMove = StrokeKinds.Microseconds(Reach.LongestEasyTime);
+        Array.Fill(_bellAtMidi, -1);
+        for (var i = 0; i < tower.Bells.Count; i++)
+        {
+            _bellAtMidi[tower.Bells[i].Note.Midi] = i;
+        }
+    }
+
+    /// <summary>The tower.</summary>
+    public Tower Tower { get; }
+
+    /// <summary>What limbs can reach in which time.</summary>
+    public Reach Reach { get; }
+
+    /// <summary>The clash of its bells.</summary>
+    public TowerDoses Doses { get; }
+
+    /// <summary>How its bells carry.</summary>
+    public TowerCarry Carry { get; }
+
+    internal Effort Effort { get; }
+
+    /// <summary>From this delay on (microseconds) no two bells are rough together.</summary>
+    internal long Horizon => _rings.Horizon;
+
+    /// <summary>The place of a bell in the tower.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The tower has no bell on that key.</exception>
+    public int BellAt(WrittenNote note) => BellAtMidi(note.Midi) is var bell and >= 0
+        ? bell
+        : throw new ArgumentOutOfRangeException(nameof(note), note, "the tower has no bell there");
+
+    /// <summary>The place of the bell on a key by its MIDI number; -1 where there is none.</summary>
+    internal int BellAtMidi(int midi) => _bellAtMidi[midi];
+
+    /// <summary>
+    /// Adds the roughness of every kind of stroke of one slot with every kind of another that starts some microseconds
+    /// later (or with itself), in thousandths: row = kind of the other, column = kind of the one.
+    /// </summary>
+    internal void AddRoughness(StrokeKinds one, StrokeKinds other, long apart, int[] table)
+    {
+        var bells = Tower.Bells.Count;
+        for (var row = 0; row < other.Count; row++)
+        {
+            for (var column = 0; column < one.Count; column++)
+            {
+                var delay = apart + other.Offsets[other.OffsetOf(row)] - one.Offsets[one.OffsetOf(column)];
+                var (a, b) = (one[column].Bell, other[row].Bell);
+                table[(row * one.Count) + column] += delay >= 0 ? _rings.At(delay)[(a * bells) + b] : _rings.At(-delay)[(b * bells) + a];
+            }
+        }
+    }
+
+    /// <summary>
+    /// Adds, for every kind of stroke of one slot with every kind of another, what hurry a limb would be in, or
+    /// <see cref="Thousandths.Forbidden"/> where one cannot follow the other. In a hand's pair each baton counts by itself,
+    /// a little stricter than the nearest of two grips.
+    /// </summary>
+    internal void AddMoves(StrokeKinds one, StrokeKinds other, long apart, int[] table)
+    {
+        for (var row = 0; row < other.Count; row++)
+        {
+            for (var column = 0; column < one.Count; column++)
+            {
+                var delay = apart + other[row].Offset - one[column].Offset;
+                if (Math.Abs(delay) < _longestMove)
+                {
+                    table[(row * one.Count) + column] += delay >= 0
+                        ? MovePrice(one[column], other[row], new Seconds(delay * 1e-6))
+                        : MovePrice(other[row], one[column], new Seconds(-delay * 1e-6));
+                }
+            }
+        }
+    }
+
+    private int MovePrice(StrokeKind from, StrokeKind to, Seconds has)
+    {
+        var (a, b) = (Tower.Bells[from.Bell].Note, Tower.Bells[to.Bell].Note);
+        if (has < Reach.AtOnce || !Reach.MayFollow(a, from.Limb, b, to.Limb, has))
+        {
+            return Thousandths.Forbidden;
+        }
+
+        return from.Limb == to.Limb
+            ? Thousandths.Of(_effortWeight * Effort.OfHurry(has, Reach.EasyMoveTime(from.Limb, a, b)))
+            : 0;
+    }
+}

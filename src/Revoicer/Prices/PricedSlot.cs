@@ -1,0 +1,76 @@
+using Revoicer.Sounds;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Prices;
+
+/// <summary>What of a candidate matters to the slot next to it.</summary>
+/// <param name="Bass">MIDI number of its bass pedal; 0 for none.</param>
+/// <param name="Upper">MIDI numbers in the hands, rising.</param>
+/// <param name="Figure">Its figure.</param>
+/// <param name="NotByStep">What its bass costs more where it is not reached by step, in thousandths.</param>
+internal sealed record Outline(int Bass, int[] Upper, Figure Figure, int NotByStep);
+
+/// <summary>A slot with its candidates, the kinds of their strokes, and what each costs by itself.</summary>
+internal sealed class PricedSlot
+{
+    private readonly SlotPrice _price;
+    private readonly Outline[] _outlines;
+    private readonly StrokeTable? _again;
+    private readonly Instrument _instrument;
+    private readonly IReadOnlyList<long> _apart;
+
+    public PricedSlot(Instrument instrument, Sound sound, Slot slot, Items<Candidate> candidates, ChordsInTime chords)
+    {
+        _instrument = instrument;
+        Slot = slot;
+        Candidates = candidates;
+        Kinds = new StrokeKinds(slot, candidates, sound.RollStep, instrument.BellAtMidi);
+        _price = new SlotPrice(instrument, sound, slot, Kinds, chords);
+        _outlines = [.. candidates.Select(c => new Outline(
+            c.Voicing.Bass?.Midi ?? 0, [.. c.Voicing.Upper.Select(b => b.Note.Midi)], c.Figure, _price.NotByStep(c)))];
+        Spread = Kinds.Offsets.Count == 0 ? 0 : Kinds.Offsets.Max() - Kinds.Offsets.Min();
+        _apart = Apart(slot, instrument.Horizon + Spread);
+        _again = _apart.Count == 0 ? null : StrokeTable.Between(instrument, Kinds, Kinds, _apart);
+        Prices = new long[candidates.Count];
+        for (var c = 0; c < Prices.Length; c++)
+        {
+            Prices[c] = _price.Of(candidates[c], c).Sum() + (_again?.Sum(Kinds.Of(c), Kinds.Of(c)) ?? 0);
+        }
+    }
+
+    public Slot Slot { get; }
+
+    public Items<Candidate> Candidates { get; }
+
+    public StrokeKinds Kinds { get; }
+
+    /// <summary>Microseconds from the earliest to the latest stroke that a candidate has.</summary>
+    public long Spread { get; }
+
+    /// <summary>What each candidate costs by itself, over all hearings, in thousandths.</summary>
+    public long[] Prices { get; }
+
+    public Outline Outline(int candidate) => _outlines[candidate];
+
+    /// <summary>What a candidate costs by itself, term by term.</summary>
+    public TermPrices Terms(int candidate)
+    {
+        var prices = _price.Of(Candidates[candidate], candidate);
+        if (_again is not null)
+        {
+            var kinds = Kinds.Of(candidate);
+            var ringing = StrokeTable.Between(_instrument, Kinds, Kinds, _apart, withMoves: false).Sum(kinds, kinds);
+            prices[Term.Ringing] += (int)ringing;
+            prices[Term.Moves] += (int)(_again.Sum(kinds, kinds) - ringing);
+        }
+
+        return prices;
+    }
+
+    // From one hearing of the slot to each later one within reach.
+    private static IReadOnlyList<long> Apart(Slot slot, long reach) =>
+        [.. slot.Hearings
+            .SelectMany(_ => slot.Hearings, (a, b) => StrokeKinds.Microseconds(b.At) - StrokeKinds.Microseconds(a.At))
+            .Where(distance => distance > 0 && distance <= reach)];
+}

@@ -1,0 +1,104 @@
+using Revoicer.Bells;
+using Revoicer.Sounds;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Prices;
+
+/// <summary>
+/// The price of every candidate of every slot, and of every pair of candidates of slots that can hear each other: the
+/// whole of what is to be made small. All in thousandths of a clash unit.
+/// </summary>
+public sealed class SheetPrices : IChoicePrices
+{
+    private readonly PricedSlot[] _slots;
+    private readonly SlotLink[] _links;
+    private readonly SlotLink?[][] _linkOf;
+    private readonly int[][] _linked;
+
+    private SheetPrices(Instrument instrument, SlotPlan plan, PricedSlot[] slots, SlotLink[] links)
+    {
+        Instrument = instrument;
+        Plan = plan;
+        _slots = slots;
+        _links = links;
+        _linkOf = [.. slots.Select(_ => new SlotLink?[slots.Length])];
+        foreach (var link in links)
+        {
+            _linkOf[link.Earlier][link.Later] = link;
+            _linkOf[link.Later][link.Earlier] = link;
+        }
+
+        _linked = [.. _linkOf.Select(row => Enumerable.Range(0, row.Length).Where(other => row[other] is not null).ToArray())];
+    }
+
+    /// <summary>The tower's tables.</summary>
+    public Instrument Instrument { get; }
+
+    /// <summary>The slots.</summary>
+    public SlotPlan Plan { get; }
+
+    /// <inheritdoc/>
+    public int Count => _slots.Length;
+
+    /// <summary>Works out all tables.</summary>
+    /// <param name="instrument">The tower.</param>
+    /// <param name="sound">The weights.</param>
+    /// <param name="plan">The slots.</param>
+    /// <param name="candidates">The candidates of each slot, in the order of the slots.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static SheetPrices Of(Instrument instrument, Sound sound, SlotPlan plan, IReadOnlyList<Items<Candidate>> candidates, CancellationToken cancel)
+    {
+        var chords = new ChordsInTime(plan, instrument.Tower.Transposition);
+        var parallel = new ParallelOptions { CancellationToken = cancel };
+        var slots = new PricedSlot[plan.Slots.Count];
+        Parallel.For(0, slots.Length, parallel, i => slots[i] = new PricedSlot(instrument, sound, plan.Slots[i], candidates[i], chords));
+        var after = new SlotLink[slots.Length][];
+        Parallel.For(0, slots.Length, parallel, i => after[i] =
+            [.. slots.Skip(i + 1).Select(later => SlotLink.Between(instrument, sound, slots[i], later)).OfType<SlotLink>()]);
+        return new SheetPrices(instrument, plan, slots, [.. after.SelectMany(links => links)]);
+    }
+
+    /// <summary>The candidates of a slot.</summary>
+    public Items<Candidate> Candidates(int slot) => _slots[slot].Candidates;
+
+    /// <summary>The price of a candidate by itself, term by term, over all hearings.</summary>
+    public TermPrices TermsAlone(int slot, int candidate) => _slots[slot].Terms(candidate);
+
+    /// <summary>The price of a candidate with all others as chosen, term by term: its own, and that of every pair it is in.</summary>
+    /// <param name="choice">For each slot the number of a candidate; its entry for the slot is not looked at.</param>
+    /// <param name="slot">The slot.</param>
+    /// <param name="candidate">The candidate.</param>
+    public TermPrices WithOthers(IReadOnlyList<int> choice, int slot, int candidate)
+    {
+        var prices = TermsAlone(slot, candidate);
+        foreach (var link in _links.Where(l => l.Earlier == slot || l.Later == slot))
+        {
+            prices.Add(link.Earlier == slot
+                ? link.Terms(Instrument, candidate, choice[link.Later])
+                : link.Terms(Instrument, choice[link.Earlier], candidate));
+        }
+
+        return prices;
+    }
+
+    /// <inheritdoc/>
+    public ReadOnlySpan<long> Alone(int slot) => _slots[slot].Prices;
+
+    /// <inheritdoc/>
+    public IReadOnlyList<int> Linked(int slot) => _linked[slot];
+
+    /// <inheritdoc/>
+    public void PairPrices(int slot, int candidate, int other, ReadOnlySpan<int> candidates, Span<long> prices)
+    {
+        var link = _linkOf[slot][other] ?? throw new ArgumentOutOfRangeException(nameof(other), other, $"slot {slot} has no prices with it");
+        if (link.Earlier == slot)
+        {
+            link.PricesAfter(candidate, candidates, prices);
+        }
+        else
+        {
+            link.PricesBefore(candidate, candidates, prices);
+        }
+    }
+}

@@ -1,0 +1,139 @@
+using Revoicer.Sounds;
+using Revoicer.Voicings;
+
+namespace Revoicer.Prices;
+
+/// <summary>
+/// Prices the candidates of one slot with those of another: what rings from one into the other at every hearing, and,
+/// where one follows the other, how the voices and the bass move. No price is negative.
+/// </summary>
+internal sealed class SlotLink
+{
+    private readonly PricedSlot _earlier;
+    private readonly PricedSlot _later;
+    private readonly StrokeTable _strokes;
+    private readonly Sound _sound;
+    private readonly int _forward;
+    private readonly int _backward;
+    private readonly int _steady;
+
+    private SlotLink(Instrument instrument, Sound sound, PricedSlot earlier, PricedSlot later, long[] apart)
+    {
+        _sound = sound;
+        _earlier = earlier;
+        _later = later;
+        Apart = apart;
+        _strokes = StrokeTable.Between(instrument, earlier.Kinds, later.Kinds, apart);
+        _forward = Follows(earlier.Slot, later.Slot);
+        _backward = Follows(later.Slot, earlier.Slot);
+        _steady = earlier.Slot.Bar == later.Slot.Bar ? _forward + _backward : 0;
+    }
+
+    /// <summary>Index of the slot that comes first among the slots.</summary>
+    public int Earlier => _earlier.Slot.Index;
+
+    /// <summary>Index of the other slot.</summary>
+    public int Later => _later.Slot.Index;
+
+    /// <summary>Microseconds from a hearing of the earlier to a hearing of the later, for every pair of hearings in reach.</summary>
+    public IReadOnlyList<long> Apart { get; }
+
+    /// <summary>The link of two slots, or null where nothing that one does can matter to the other.</summary>
+    public static SlotLink? Between(Instrument instrument, Sound sound, PricedSlot earlier, PricedSlot later)
+    {
+        var reach = instrument.Horizon + earlier.Spread + later.Spread;
+        var apart = earlier.Slot.Hearings
+            .SelectMany(_ => later.Slot.Hearings, (a, b) => StrokeKinds.Microseconds(b.At) - StrokeKinds.Microseconds(a.At))
+            .Where(distance => Math.Abs(distance) <= reach)
+            .ToArray();
+        return apart.Length == 0 && Follows(earlier.Slot, later.Slot) + Follows(later.Slot, earlier.Slot) == 0
+            ? null
+            : new SlotLink(instrument, sound, earlier, later, apart);
+    }
+
+    /// <summary>The prices of some candidates of the earlier slot with one of the later.</summary>
+    public void PricesBefore(int later, ReadOnlySpan<int> earlier, Span<long> prices)
+    {
+        Span<int> columns = stackalloc int[_earlier.Kinds.Count];
+        _strokes.Columns(_later.Kinds.Of(later), columns);
+        for (var i = 0; i < earlier.Length; i++)
+        {
+            prices[i] = Sum(columns, _earlier.Kinds.Of(earlier[i])) + Neighbours(earlier[i], later);
+        }
+    }
+
+    /// <summary>The prices of some candidates of the later slot with one of the earlier.</summary>
+    public void PricesAfter(int earlier, ReadOnlySpan<int> later, Span<long> prices)
+    {
+        Span<int> rows = stackalloc int[_later.Kinds.Count];
+        _strokes.Rows(_earlier.Kinds.Of(earlier), rows);
+        for (var i = 0; i < later.Length; i++)
+        {
+            prices[i] = Sum(rows, _later.Kinds.Of(later[i])) + Neighbours(earlier, later[i]);
+        }
+    }
+
+    /// <summary>The same price, term by term; for reading, not for the search.</summary>
+    /// <param name="instrument">The tower.</param>
+    /// <param name="earlier">Number of the candidate of the earlier slot.</param>
+    /// <param name="later">Number of the candidate of the later slot.</param>
+    public TermPrices Terms(Instrument instrument, int earlier, int later)
+    {
+        var prices = new TermPrices();
+        var ringing = StrokeTable.Between(instrument, _earlier.Kinds, _later.Kinds, Apart, withMoves: false)
+            .Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later));
+        prices[Term.Ringing] = (int)ringing;
+        prices[Term.Moves] = (int)(_strokes.Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later)) - ringing);
+        if (_forward + _backward > 0)
+        {
+            var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));
+            prices[Term.VoiceLeading] = VoiceLeadingPrice(a, b);
+            prices[Term.BassLine] = BassLinePrice(a, b);
+            prices[Term.Steadiness] = SteadinessPrice(a, b);
+        }
+
+        return prices;
+    }
+
+    private static int Sum(ReadOnlySpan<int> prices, ReadOnlySpan<int> kinds)
+    {
+        var sum = 0;
+        foreach (var kind in kinds)
+        {
+            sum += prices[kind];
+        }
+
+        return sum;
+    }
+
+    private long Neighbours(int earlier, int later)
+    {
+        if (_forward + _backward == 0)
+        {
+            return 0;
+        }
+
+        var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));
+        return VoiceLeadingPrice(a, b) + BassLinePrice(a, b) + SteadinessPrice(a, b);
+    }
+
+    private int VoiceLeadingPrice(Outline a, Outline b) =>
+        (_forward + _backward) * Thousandths.Of(_sound.VoiceLeading * VoiceLeading.Size(a.Upper, b.Upper));
+
+    private int BassLinePrice(Outline a, Outline b)
+    {
+        const int fifth = 7;
+        const int wholeTone = 2;
+        var known = a.Bass > 0 && b.Bass > 0;
+        var size = known ? Math.Abs(a.Bass - b.Bass) : 0;
+        var leap = (_forward + _backward) * Thousandths.Of(_sound.BassLeap * Math.Max(0, size - fifth));
+        var byStep = known && size is > 0 and <= wholeTone;
+        return byStep ? leap : leap + (_forward * b.NotByStep) + (_backward * a.NotByStep);
+    }
+
+    private int SteadinessPrice(Outline a, Outline b) =>
+        a.Figure == b.Figure || a.Figure == Figure.Silent || b.Figure == Figure.Silent ? 0 : _steady * Thousandths.Of(_sound.FigureChange);
+
+    private static int Follows(Slot first, Slot second) =>
+        second.Hearings.Count(b => first.Hearings.Any(a => a.Order == b.Order - 1 && a.Until >= b.At));
+}

@@ -1,0 +1,186 @@
+using Revoicer.Chords;
+using Revoicer.Clashes;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Sounds;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Prices;
+
+/// <summary>
+/// Prices the candidates of one slot by themselves: everything that does not depend on how the other slots are voiced.
+/// A slot heard more than once pays for each hearing.
+/// </summary>
+internal sealed class SlotPrice
+{
+    // A silent slot carries nothing; it is priced as if it lacked this much, as the logarithm gives no number. Estimate.
+    private static readonly Decibels Silence = new(-30);
+
+    private static readonly Seconds RollWelcomeFrom = new(1.5);
+
+    private readonly Instrument _instrument;
+    private readonly Sound _sound;
+    private readonly Slot _slot;
+    private readonly StrokeKinds _kinds;
+    private readonly int[] _contradiction;
+    private readonly (double Energy, double Moment)[] _heard;
+    private readonly StrokeTable _together;
+    private readonly int _hearingsWithoutBefore;
+
+    public SlotPrice(Instrument instrument, Sound sound, Slot slot, StrokeKinds kinds, ChordsInTime chords)
+    {
+        _instrument = instrument;
+        _sound = sound;
+        _slot = slot;
+        _kinds = kinds;
+        _contradiction = new int[kinds.Count];
+        _heard = new (double, double)[kinds.Count];
+        for (var k = 0; k < kinds.Count; k++)
+        {
+            var kind = kinds[k];
+            var offset = new Seconds(kind.Offset * 1e-6);
+            var rest = slot.Duration - offset;
+            _contradiction[k] = slot.Hearings.Sum(h => Thousandths.Of(sound.Clash * chords.Contradiction(instrument.Doses, kind.Bell, h, offset)));
+            _heard[k] = (instrument.Carry.CarryEnergy(kind.Bell, Seconds.Zero, rest), instrument.Carry.LogFrequency(kind.Bell, Seconds.Zero, rest));
+        }
+
+        _together = StrokeTable.Between(instrument, kinds, kinds, [0], withMoves: false);
+        _hearingsWithoutBefore = slot.Hearings.Count(h => !chords.HasBefore(h));
+    }
+
+    /// <summary>The terms of a candidate.</summary>
+    public TermPrices Of(Candidate candidate, int number)
+    {
+        var times = _slot.Hearings.Count;
+        var kinds = _kinds.Of(number);
+        var prices = new TermPrices();
+        prices[Term.OwnRoughness] = times * _together.SumOfPairs(kinds);
+        prices[Term.Contradiction] = Contradiction(kinds);
+        prices[Term.MissingTones] = times * Thousandths.Of(MissingTones(candidate));
+        prices[Term.DoubledTones] = times * Thousandths.Of(DoubledTones(candidate));
+        prices[Term.Bass] = BassPrice(candidate, times);
+        prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
+        prices[Term.Effort] = times * Thousandths.Of(_sound.Effort * EffortOf(candidate));
+        var (carry, brightness) = Heard(kinds);
+        prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
+        prices[Term.Brightness] = times * Thousandths.Of(_sound.BrightnessShortfall * Math.Max(0, brightness));
+        return prices;
+    }
+
+    /// <summary>What a bass other than the symbol's costs more where it is not reached by step, for each hearing.</summary>
+    public int NotByStep(Candidate candidate) => _slot.IsStrong && OtherBass(candidate) is { } price
+        ? Thousandths.Of(Math.Max(0, price - _sound.WeakBeatBass))
+        : 0;
+
+    private int Contradiction(ReadOnlySpan<int> kinds)
+    {
+        var sum = 0;
+        foreach (var kind in kinds)
+        {
+            sum += _contradiction[kind];
+        }
+
+        return sum;
+    }
+
+    private double MissingTones(Candidate candidate)
+    {
+        var sounded = PitchClassSet.Of(candidate.Voicing.Notes.Select(n => n.PitchClass));
+        var price = 0.0;
+        foreach (var tone in _slot.Symbol.Tones)
+        {
+            // On a quick chord the bass may ring through, so the root need not be struck.
+            var excused = tone.Role == ToneRole.Root && (_slot.IsQuick || _slot.Symbol.Bass is not null && candidate.Voicing.Upper.Count > 0);
+            price += sounded.Contains(tone.PitchClass) || excused ? 0 : PriceOfMissing(tone);
+        }
+
+        return price + (_slot.Symbol.Bass is { } bass && !sounded.Contains(bass.PitchClass) && !_slot.IsQuick ? _sound.MissingRoot : 0);
+    }
+
+    private double PriceOfMissing(ChordTone tone) => tone switch
+    {
+        { Role: ToneRole.Root } => _sound.MissingRoot,
+        { Role: ToneRole.Guide, Degree.Number: 2 or 3 or 4 } => _sound.MissingThird,
+        { Role: ToneRole.Guide } => _sound.MissingSeventh,
+        { Degree.Number: 5 } => _sound.MissingFifth,
+        _ => _sound.MissingColour,
+    };
+
+    private double DoubledTones(Candidate candidate)
+    {
+        var bells = candidate.Voicing.Notes.Count();
+        var different = PitchClassSet.Of(candidate.Voicing.Notes.Select(n => n.PitchClass)).Count;
+        return _sound.Doubled * (bells - different);
+    }
+
+    private int BassPrice(Candidate candidate, int times)
+    {
+        var none = candidate.Voicing.Bass is null && !_slot.IsQuick ? _sound.NoBass : 0;
+        var other = OtherBass(candidate) is { } price ? Math.Min(price, _sound.WeakBeatBass) : 0;
+        return (times * Thousandths.Of(none + other)) + (_hearingsWithoutBefore * NotByStep(candidate));
+    }
+
+    // The price of another lowest bell than the symbol's on a strong beat; null where it has that bell or none.
+    private double? OtherBass(Candidate candidate)
+    {
+        if (candidate.Lowest is not { } lowest || lowest.PitchClass == _slot.Symbol.Lowest.PitchClass || (_slot.IsQuick && candidate.Voicing.Bass is null))
+        {
+            return null;
+        }
+
+        return lowest.PitchClass == _slot.Symbol.Third ? _sound.ThirdInBass : _sound.OtherBass;
+    }
+
+    private double FigurePrice(Candidate candidate)
+    {
+        var bells = candidate.Strokes.Count;
+        var welcome = bells >= 2 && (_slot.BeginsPhrase || _slot.IsLast || (bells >= 3 && _slot.Duration > RollWelcomeFrom));
+        return candidate.Figure switch
+        {
+            Figure.Silent => 0,
+            Figure.Together => welcome ? _sound.RollForgone : 0,
+            Figure.Rolled => welcome ? 0 : _sound.Rolled,
+            Figure.BassFirst => _sound.BassFirst,
+            Figure.Afterbeats => _sound.Afterbeats,
+            Figure.Broken => _sound.Broken,
+            _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
+        };
+    }
+
+    private double EffortOf(Candidate candidate)
+    {
+        Span<WrittenNote> notes = stackalloc WrittenNote[8];
+        var count = 0;
+        foreach (var note in candidate.Voicing.Notes)
+        {
+            notes[count++] = note;
+        }
+
+        var upward = notes[..count];
+        var hands = candidate.Voicing.Upper.Count;
+        var pedals = count - hands;
+        var left = candidate.Voicing.Upper.Count(b => b.Limb == Limb.LeftHand);
+        return _instrument.Effort.OfGrip(upward[..pedals], upward.Slice(pedals, left), upward[(pedals + left)..])
+            + _instrument.Effort.OfRegister(upward);
+    }
+
+    // Carry in dB, and the semitones by which brightness falls short of the target.
+    private (Decibels Carry, double SemitonesWanting) Heard(ReadOnlySpan<int> kinds)
+    {
+        var (energy, moment) = (0.0, 0.0);
+        foreach (var kind in kinds)
+        {
+            energy += _heard[kind].Energy;
+            moment += _heard[kind].Moment;
+        }
+
+        if (energy <= 0)
+        {
+            return (Silence, 0);
+        }
+
+        var brightness = TowerCarry.Brightness(energy, moment);
+        return (_instrument.Carry.Carry(energy, _slot.Duration), 12 * Math.Log2(_sound.BrightnessTarget.Value / brightness.Value));
+    }
+}

@@ -1,0 +1,111 @@
+using System.Runtime.CompilerServices;
+
+namespace Revoicer.Prices;
+
+/// <summary>What a voicing is priced for.</summary>
+public enum Term
+{
+    /// <summary>Roughness among the slot's own strokes.</summary>
+    OwnRoughness,
+
+    /// <summary>Partials that contradict this chord and those that follow.</summary>
+    Contradiction,
+
+    /// <summary>Tones of the chord left out.</summary>
+    MissingTones,
+
+    /// <summary>Tones struck on more than one bell.</summary>
+    DoubledTones,
+
+    /// <summary>Another bass than the symbol's, or none.</summary>
+    Bass,
+
+    /// <summary>The figure.</summary>
+    Figure,
+
+    /// <summary>What is wanting in carry.</summary>
+    Carry,
+
+    /// <summary>What is wanting in brightness.</summary>
+    Brightness,
+
+    /// <summary>Stretches and heavy keys within the slot.</summary>
+    Effort,
+
+    /// <summary>Roughness against what other slots have ringing.</summary>
+    Ringing,
+
+    /// <summary>How far the tones above the bass move.</summary>
+    VoiceLeading,
+
+    /// <summary>Leaps of the bass, and basses not reached by step.</summary>
+    BassLine,
+
+    /// <summary>Quick leaps of a limb.</summary>
+    Moves,
+
+    /// <summary>A change of figure within a bar.</summary>
+    Steadiness,
+}
+
+/// <summary>The terms in words.</summary>
+public static class TermNames
+{
+    /// <summary>"roughness among its own bells".</summary>
+    public static string Of(Term term) => term switch
+    {
+        Term.OwnRoughness => "roughness among its own bells",
+        Term.Contradiction => "contradiction of the chord",
+        Term.MissingTones => "tones left out",
+        Term.DoubledTones => "tones doubled",
+        Term.Bass => "bass",
+        Term.Figure => "figure",
+        Term.Carry => "carry",
+        Term.Brightness => "brightness",
+        Term.Effort => "effort",
+        Term.Ringing => "roughness with what rings",
+        Term.VoiceLeading => "voice leading",
+        Term.BassLine => "bass line",
+        Term.Moves => "quick leaps",
+        Term.Steadiness => "change of figure",
+        _ => throw new ArgumentOutOfRangeException(nameof(term), term, "no such term"),
+    };
+}
+
+/// <summary>A price in thousandths of a clash unit, term by term; the default value is nothing.</summary>
+[InlineArray(Count)]
+public struct TermPrices
+{
+    /// <summary>How many terms there are.</summary>
+    public const int Count = 14;
+
+    private int _first;
+
+    /// <summary>One term's price.</summary>
+    public int this[Term term]
+    {
+        readonly get => this[(int)term];
+        set => this[(int)term] = value;
+    }
+
+    /// <summary>The sum over all terms.</summary>
+    public readonly long Sum()
+    {
+        var sum = 0L;
+        foreach (var price in (ReadOnlySpan<int>)this)
+        {
+            sum += price;
+        }
+
+        return sum;
+    }
+
+    /// <summary>Adds another's terms to these.</summary>
+    public void Add(in TermPrices other)
+    {
+        for (var i = 0; i < Count; i++)
+        {
+            this[i] += other[i];
+        }
+    }
+}

@@ -1,0 +1,98 @@
+using Revoicer.Solving.Rules;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Solving;
+
+/// <summary>One rule's count: which candidates of each slot count, and how many may in each phrase.</summary>
+/// <param name="Counts">For each slot and candidate.</param>
+/// <param name="Most">For each phrase.</param>
+internal sealed record Counter(bool[][] Counts, int[] Most);
+
+/// <summary>
+/// Counts over the slots of a phrase, as a small number that a dynamic programme carries along: a state has one digit a
+/// rule, each from 0 to that rule's largest most.
+/// </summary>
+internal sealed class Counters
+{
+    private readonly int[] _phraseOfSlot;
+    private readonly Counter[] _counters;
+    private readonly int[] _place;
+
+    public Counters(int[] phraseOfSlot, IEnumerable<Counter> counters)
+    {
+        _phraseOfSlot = phraseOfSlot;
+        _counters = [.. counters];
+        _place = new int[_counters.Length];
+        States = 1;
+        for (var r = 0; r < _counters.Length; r++)
+        {
+            _place[r] = States;
+            States *= _counters[r].Most.Max() + 1;
+        }
+    }
+
+    /// <summary>How many states there are; state 0 has counted nothing.</summary>
+    public int States { get; }
+
+    /// <summary>The single counts.</summary>
+    public IReadOnlyList<Counter> All => _counters;
+
+    /// <summary>The counts of the rules that count.</summary>
+    public static Counters Of(IEnumerable<PhraseRule> rules, Items<Slot> slots, int phrases, Func<int, Items<Candidate>> candidates)
+    {
+        var counters = rules.Select(rule => new Counter(
+            [.. slots.Select(slot => candidates(slot.Index).Select(c => rule.Counts(slot, c)).ToArray())],
+            [.. Enumerable.Range(0, phrases).Select(p => rule.Most(slots.Where(s => s.Phrase == p)))]));
+        return new Counters([.. slots.Select(s => s.Phrase)], counters);
+    }
+
+    /// <summary>The phrase of a slot.</summary>
+    public int PhraseOf(int slot) => _phraseOfSlot[slot];
+
+    /// <summary>Whether counting starts anew at a slot.</summary>
+    public bool StartsPhrase(int slot) => slot == 0 || _phraseOfSlot[slot] != _phraseOfSlot[slot - 1];
+
+    /// <summary>The state after a candidate; -1 where a most would be exceeded.</summary>
+    public int After(int state, int slot, int candidate)
+    {
+        var next = state;
+        for (var r = 0; r < _counters.Length; r++)
+        {
+            var counter = _counters[r];
+            if (counter.Counts[slot][candidate])
+            {
+                var counted = state / _place[r] % (counter.Most.Max() + 1);
+                if (counted == counter.Most[_phraseOfSlot[slot]])
+                {
+                    return -1;
+                }
+
+                next += _place[r];
+            }
+        }
+
+        return next;
+    }
+
+    /// <summary>Whether a whole choice keeps every most.</summary>
+    public bool AreKept(IReadOnlyList<int> choice) => _counters.All(counter => Enumerable.Range(0, counter.Most.Length)
+        .All(phrase => Count(counter, choice, phrase) <= counter.Most[phrase]));
+
+    /// <summary>Whether a choice that keeps every most still does with another candidate in one slot.</summary>
+    public bool AllowsChange(IReadOnlyList<int> choice, int slot, int candidate) => _counters.All(counter =>
+        !counter.Counts[slot][candidate]
+        || counter.Counts[slot][choice[slot]]
+        || Count(counter, choice, _phraseOfSlot[slot]) < counter.Most[_phraseOfSlot[slot]]);
+
+    private int Count(Counter counter, IReadOnlyList<int> choice, int phrase)
+    {
+        var count = 0;
+        for (var slot = 0; slot < _phraseOfSlot.Length; slot++)
+        {
+            count += _phraseOfSlot[slot] == phrase && counter.Counts[slot][choice[slot]] ? 1 : 0;
+        }
+
+        return count;
+    }
+}

@@ -1,0 +1,17 @@
+using Revoicer.Voicings;
+
+namespace Revoicer.Solving.Rules;
+
+/// <summary>The first chord, the last, and cadences have the root, or the slash bass, in the lowest bell.</summary>
+public sealed class RootLowest : SlotRule
+{
+    /// <inheritdoc/>
+    public override string Words => "first chord, last chord and cadences have the root or slash bass in the lowest bell";
+
+    /// <inheritdoc/>
+    public override bool Concerns(Slot slot) => slot.WantsRootLowest;
+
+    /// <inheritdoc/>
+    public override bool Allows(Slot slot, Candidate candidate) =>
+        candidate.Voicing.Bass is not null && candidate.Lowest?.PitchClass == slot.Symbol.Lowest.PitchClass;
+}

@@ -1,0 +1,67 @@
+using Revoicer.Prices;
+using Revoicer.Solving.Rules;
+using Revoicer.Values;
+
+namespace Revoicer.Solving;
+
+/// <summary>Finds the cheapest voicings of a sheet that keep the rules, and a bound below which none can lie.</summary>
+public static class Search
+{
+    // The chain chooses from this many candidates a slot, those with the lowest bound; the last changes of single slots
+    // are made among all. The bound itself is taken over all candidates.
+    private const int Promising = 250;
+
+    // Of these many the cheapest that a counting rule does not count are kept besides, so that every rule can be met.
+    private const int Uncounted = 20;
+
+    /// <summary>Searches.</summary>
+    /// <param name="prices">The priced slots.</param>
+    /// <param name="rules">What every arrangement keeps.</param>
+    /// <param name="cancel">Stops the search.</param>
+    public static Outcome Run(SheetPrices prices, IReadOnlyList<Rule> rules, CancellationToken cancel)
+    {
+        var book = RuleBook.For(rules, prices);
+        return Run(prices, book.Allowed, book.Counters, cancel) switch
+        {
+            { } found => new Outcome.Found(found.Choice.ToItems(), found.Price, found.Bound, found.Starts, book.Lifted.ToItems()),
+            null => new Outcome.Impossible(rules.Select(r => r.Words).ToItems()),
+        };
+    }
+
+    /// <summary>The same over plain prices; null where the counting rules cannot be kept.</summary>
+    internal static (int[] Choice, long Price, long Bound, int Starts)? Run(
+        IChoicePrices prices, int[][] allowed, Counters counters, CancellationToken cancel)
+    {
+        var bound = NeighbourBound.Of(prices, allowed);
+        cancel.ThrowIfCancellationRequested();
+        var promising = allowed.Select((candidates, slot) => MostPromising(bound, counters, slot, candidates)).ToArray();
+        var rounds = new Rounds(prices, counters, allowed, promising);
+        var cheapestAlone = promising.Select((candidates, slot) => candidates.MinBy(c => bound.Least(slot, c))).ToArray();
+        int[]?[] starts = [null, cheapestAlone];
+        (int[] Choice, long Price)? best = null;
+        foreach (var start in starts)
+        {
+            if (rounds.From(start, cancel) is { } answer && (best is null || answer.Price < best.Value.Price))
+            {
+                best = answer;
+            }
+        }
+
+        return best is { } found ? (found.Choice, found.Price, bound.Bound, starts.Length) : null;
+    }
+
+    private static int[] MostPromising(NeighbourBound bound, Counters counters, int slot, int[] candidates)
+    {
+        var least = new long[candidates.Max() + 1];
+        foreach (var candidate in candidates)
+        {
+            least[candidate] = bound.Least(slot, candidate);
+        }
+
+        var sorted = CheapestFirst.Sort(least, candidates);
+        return [.. sorted.Take(Promising)
+            .Concat(sorted.Where(c => counters.All.All(r => !r.Counts[slot][c])).Take(Uncounted))
+            .Distinct()
+            .Order()];
+    }
+}
