@@ -36,6 +36,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
         {
             'b' or '#' or '+' or '-' => ReadAlteration(),
             >= '0' and <= '9' when inBrackets => ReadNumberInBrackets(),
+            var next when !SymbolCursor.IsVisible(next) => cursor.Unread(from, "cannot be read", "'#' or 'b' in place of a sign that only one font has"),
             _ => cursor.Unread(from, "cannot be read", whatMayFollow),
         };
     }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Revoicer.Chords;
 
 /// <summary>
@@ -6,6 +8,12 @@ namespace Revoicer.Chords;
 /// </summary>
 internal sealed class SymbolCursor(string text)
 {
+    // Accidentals in music fonts that keep to SMuFL 1.4 (standard accidentals, U+E260 to U+E264), from memory.
+    private const char FontFlat = '\uE260';
+    private const char FontSharp = '\uE262';
+    private const char FontDoubleSharp = '\uE263';
+    private const char FontDoubleFlat = '\uE264';
+
     // Musical Symbol Double Sharp and Double Flat (Unicode U+1D12A, U+1D12B) are two UTF-16 characters each.
     private const string DoubleSharpSign = "\uD834\uDD2A";
     private const string DoubleFlatSign = "\uD834\uDD2B";
@@ -82,12 +90,12 @@ internal sealed class SymbolCursor(string text)
     /// </summary>
     public int TakeAccidentals()
     {
-        if (Take(DoubleSharpSign) || Take('x'))
+        if (Take(DoubleSharpSign) || Take(FontDoubleSharp) || Take('x'))
         {
             return 2;
         }
 
-        if (Take(DoubleFlatSign))
+        if (Take(DoubleFlatSign) || Take(FontDoubleFlat))
         {
             return -2;
         }
@@ -143,17 +151,22 @@ internal sealed class SymbolCursor(string text)
             : Unread(at, "is no degree", expected);
     }
 
-    /// <summary>A text as messages quote it: cut where long, control characters replaced.</summary>
+    /// <summary>A text as messages quote it: cut where long, invisible characters by number.</summary>
     public static string Shown(string piece)
     {
         var cut = piece.Length > LongestShown ? piece[..LongestShown] + "..." : piece;
-        return new string([.. cut.Select(c => char.IsControl(c) ? '?' : c)]);
+        return string.Concat(cut.Select(c => IsVisible(c) ? c.ToString() : $"U+{(int)c:X4}"));
     }
+
+    /// <summary>Whether a character looks the same in every font and leaves a terminal alone.</summary>
+    public static bool IsVisible(char c) => char.GetUnicodeCategory(c) is not (
+        UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.PrivateUse
+        or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.OtherNotAssigned);
 
     private static char Plain(char c) => c switch
     {
-        '\u266F' => '#',
-        '\u266D' => 'b',
+        '\u266F' or FontSharp => '#',
+        '\u266D' or FontFlat => 'b',
         '\u2212' or '\u2013' => '-',
         '\u00B0' or '\u00BA' => '\u00B0', // degree sign, and the ordinal sign that looks like it
         '\u00F8' or '\u00D8' => '\u00F8', // o with stroke

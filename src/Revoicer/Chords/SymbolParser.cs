@@ -35,7 +35,7 @@ internal sealed class SymbolParser(SymbolCursor cursor)
         fault ??= ReadBass(out bass) ?? CheckLength(rootEnd, written);
         if (fault is not null)
         {
-            var words = WordCheck.LooksLikeWords(text, rootEnd, fault.Offset, cursor.TookWord);
+            var words = !cursor.AtEnd && WordCheck.LooksLikeWords(text, rootEnd, fault.Offset, cursor.TookWord);
             return new ParsedSymbol(null, fault, [], words);
         }
 

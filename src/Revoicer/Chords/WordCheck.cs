@@ -26,9 +26,14 @@ internal static class WordCheck
             return true;
         }
 
+        if (!char.IsLetter(text[fault]))
+        {
+            return false;
+        }
+
         var (start, end) = RunAround(text, fault);
         var standsFirst = start == 0 || (start >= rootEnd && string.IsNullOrWhiteSpace(text[rootEnd..start]));
-        return standsFirst && end > start && (end - start >= ShortestWord || HasWord(text.AsSpan(end)));
+        return standsFirst && (end - start >= ShortestWord || HasWord(text.AsSpan(end)));
     }
 
     private static bool HasWord(ReadOnlySpan<char> text)
