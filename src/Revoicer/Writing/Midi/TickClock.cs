@@ -30,7 +30,8 @@ internal sealed class TickClock
         Meter = arrangement.Bars[0].Meter;
         var last = arrangement.Bars[^1];
         var end = arrangement.Strokes.Select(s => s.Beat).Append(last.Start + last.Length).Max() + (last.Meter.Bar * BarsOfRing);
-        TicksPerQuarter = DivisionFor(arrangement, end);
+        var early = arrangement.Strokes.Select(s => QuartersBefore(s.Beat, s.Lead) - s.Beat.Quarters).Append(0).Max();
+        TicksPerQuarter = DivisionFor(arrangement, end, early > 0 ? early + Meter.Beat.Quarters : 0);
         LeadInBeats = BeatsBeforeTheFirst(arrangement.Strokes);
         End = At(end);
     }
@@ -107,9 +108,10 @@ internal sealed class TickClock
 
     // The coarsest division of at least 960 in which every place of the piece falls on a tick. Where even the finest that
     // the file format has does not do (tuplets of 7, 11 and 13 in one piece), places go to the nearest tick.
-    private static int DivisionFor(Arrangement arrangement, Beats end)
+    private static int DivisionFor(Arrangement arrangement, Beats end, double quartersOfLeadIn)
     {
-        var most = (int)Math.Min(LargestDivision, LargestDelta / Math.Max(1, Math.Ceiling(end.Quarters)));
+        // The track may be silent from end to end. The small addition undoes the rounding of the quotient.
+        var most = (int)Math.Min(LargestDivision, (LargestDelta / Math.Max(1, end.Quarters + quartersOfLeadIn)) + 1e-6);
         var places = arrangement.Bars.SelectMany(b => new[] { b.Start, b.Length })
             .Concat(arrangement.Strokes.Select(s => s.Beat))
             .Concat(arrangement.Tempi.Changes.Select(c => c.From))

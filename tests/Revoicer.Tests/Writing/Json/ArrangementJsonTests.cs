@@ -79,7 +79,7 @@ public class ArrangementJsonTests
     [InlineData("\"writtenKey\": null", "\"writtenKey\": \"H\"", "'H' stands here; expected a key of at most seven accidentals, \"Bb minor\", or null")]
     [InlineData("\"tempoIsAssumed\": true", "\"tempoIsAssumed\": 1", "1 stands here; expected true or false")]
     [InlineData("\"transposition\": 12", "\"transposition\": 99", "C4 sounds 99 semitones from itself; expected a bell within MIDI notes 0 to 127")]
-    [InlineData("\"shift\": 0", "\"shift\": 1e999", "\u221E stands here; expected a number from 0 to 86400")]
+    [InlineData("\"shift\": 0", "\"shift\": 1e999", "Infinity stands here; expected a number from 0 to 86400")]
     [InlineData("One stroke", "\\uD800", "an escape for half a character; expected both halves, \\uD800-\\uDBFF and \\uDC00-\\uDFFF")]
     public void A_wrong_member_is_told_in_a_sentence(string right, string wrong, string sentence)
     {
