@@ -1,0 +1,41 @@
+using Revoicer.Arrangements;
+using Revoicer.Text;
+
+namespace Revoicer.Writing.Json;
+
+/// <summary>An arrangement as a JSON file (RFC 8259), described in docs/files.md under "Arrangement files".</summary>
+public static class ArrangementJson
+{
+    /// <summary>The version of the form; it grows when a file of the new form could not be read as one of the old.</summary>
+    public const int Format = 1;
+
+    /// <summary>
+    /// The file's bytes: UTF-8 without byte order mark, indented, lines ending in \n. What <see cref="Read"/> makes of
+    /// them equals the arrangement, provided its numbers lie within the ranges that docs/files.md gives.
+    /// </summary>
+    /// <exception cref="ArgumentException">
+    /// A figure that is not finite, or a choice with a stroke that is none of the arrangement's.
+    /// </exception>
+    public static byte[] Write(Arrangement arrangement) => ArrangementJsonWriter.Bytes(arrangement);
+
+    /// <summary>
+    /// Reads a file of this form. Members may stand in any order; one that is missing, unknown, given twice or out of
+    /// range is a problem with its place. At most a hundred problems are listed.
+    /// </summary>
+    /// <param name="fileName">The name that messages give.</param>
+    /// <param name="file">The file's bytes, a byte order mark allowed; at most 32 MB and a million values.</param>
+    public static Reading<Arrangement> Read(string fileName, ReadOnlySpan<byte> file)
+    {
+        var problems = new JsonProblems(fileName, file.ToArray());
+        if (JsonTree.Parse(problems) is { } root && JsonFields.Of(root, problems) is { } fields)
+        {
+            var arrangement = new ArrangementJsonReader(problems).Arrangement(fields);
+            if (problems.None)
+            {
+                return Reading<Arrangement>.Of(arrangement);
+            }
+        }
+
+        return new Reading<Arrangement>.Refused(problems.InOrder());
+    }
+}

@@ -1,0 +1,268 @@
+using System.Buffers;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Revoicer.Arrangements;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Writing.Json;
+
+/// <summary>Writes the members of an arrangement file; small objects stand on one line, so that lists read as tables.</summary>
+internal sealed class ArrangementJsonWriter
+{
+    private static readonly JsonWriterOptions Indented = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    private static readonly JsonWriterOptions OnOneLine = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    private readonly Arrangement _arrangement;
+    private readonly Utf8JsonWriter _json;
+    private readonly Dictionary<Stroke, int> _places = [];
+
+    private ArrangementJsonWriter(Arrangement arrangement, Utf8JsonWriter json)
+    {
+        (_arrangement, _json) = (arrangement, json);
+        for (var i = 0; i < arrangement.Strokes.Count; i++)
+        {
+            _places.TryAdd(arrangement.Strokes[i], i);
+        }
+    }
+
+    public static byte[] Bytes(Arrangement arrangement)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(buffer, Indented))
+        {
+            new ArrangementJsonWriter(arrangement, json).Arrangement();
+        }
+
+        return [.. buffer.WrittenSpan, (byte)'\n'];
+    }
+
+    private void Arrangement()
+    {
+        _json.WriteStartObject();
+        _json.WriteNumber("format", ArrangementJson.Format);
+        _json.WriteString("title", _arrangement.Title);
+        _json.WritePropertyName("tower");
+        Tower(_arrangement.Tower);
+        _json.WriteString("sound", _arrangement.Sound);
+        _json.WriteString("writtenKey", _arrangement.WrittenKey?.ToString());
+        _json.WriteString("soundingKey", _arrangement.SoundingKey?.ToString());
+        _json.WriteBoolean("tempoIsAssumed", _arrangement.TempoIsAssumed);
+        Lines("tempi", _arrangement.Tempi.Changes, Tempo);
+        Lines("bars", _arrangement.Bars, Bar);
+        _json.WriteNumber("shift", _arrangement.Shift.Value);
+        Lines("strokes", _arrangement.Strokes, StrokeMembers);
+        _json.WriteStartArray("choices");
+        foreach (var choice in _arrangement.Choices)
+        {
+            Choice(choice);
+        }
+
+        _json.WriteEndArray();
+        _json.WritePropertyName("totals");
+        Totals(_arrangement.Totals);
+        _json.WritePropertyName("status");
+        Line(Status);
+        _json.WriteEndObject();
+    }
+
+    private void Tower(TowerSummary tower)
+    {
+        _json.WriteStartObject();
+        _json.WriteString("name", tower.Name);
+        _json.WriteNumber("bells", tower.Bells);
+        Note("lowest", tower.Lowest);
+        Note("highest", tower.Highest);
+        Lines("missing", tower.Missing, NoteMembers);
+        _json.WriteNumber("measuredBells", tower.MeasuredBells);
+        _json.WriteNumber("transposition", tower.Transposition.Semitones);
+        _json.WriteEndObject();
+    }
+
+    private void Choice(Choice choice)
+    {
+        _json.WriteStartObject();
+        _json.WriteNumber("bar", choice.Bar);
+        _json.WriteNumber("pass", choice.Pass);
+        _json.WriteNumber("beat", choice.Beat);
+        _json.WriteString("start", choice.Start.ToString());
+        _json.WriteString("length", choice.Length.ToString());
+        _json.WriteString("symbol", choice.Symbol);
+        _json.WriteString("soundingBass", choice.SoundingBass?.ToString());
+        _json.WriteString("figure", choice.Figure);
+        _json.WritePropertyName("strokes");
+        _json.WriteRawValue($"[{string.Join(',', choice.Strokes.Select(PlaceOf))}]");
+        _json.WritePropertyName("clash");
+        Line(json => Clash(json, choice.Clash));
+        _json.WriteNumber("dose", choice.Dose);
+        _json.WriteNumber("closeRootClash", choice.CloseRootClash);
+        Lines("quarrels", choice.Quarrels, Quarrel);
+        Lines("ringingOn", choice.RingingOn, NoteMembers);
+        _json.WritePropertyName("runnerUp");
+        RunnerUp(choice.RunnerUp);
+        Lines("terms", choice.Terms, Term);
+        _json.WriteString("bound", choice.Bound);
+        _json.WriteEndObject();
+    }
+
+    private int PlaceOf(Stroke stroke) => _places.TryGetValue(stroke, out var place)
+        ? place
+        : throw new ArgumentException($"a choice has the stroke {stroke}, which is none of the arrangement's", nameof(stroke));
+
+    private void RunnerUp(RunnerUp? runnerUp)
+    {
+        if (runnerUp is null)
+        {
+            _json.WriteNullValue();
+            return;
+        }
+
+        _json.WriteStartObject();
+        _json.WriteString("figure", runnerUp.Figure);
+        Lines("notes", runnerUp.Notes, NoteMembers);
+        _json.WriteNumber("dearer", runnerUp.Dearer);
+        Lines("differences", runnerUp.Differences, Term);
+        _json.WriteEndObject();
+    }
+
+    private void Totals(Totals totals)
+    {
+        _json.WriteStartObject();
+        _json.WriteNumber("price", totals.Price);
+        _json.WriteNumber("clashDose", totals.ClashDose);
+        _json.WriteNumber("medianClash", totals.MedianClash);
+        Lines("bellsUsed", totals.BellsUsed, NoteMembers);
+        Note("pedalsTo", totals.PedalsTo);
+        _json.WriteNumber("rootLowest", totals.RootLowest);
+        _json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
+        _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
+        _json.WriteStartArray("leftOut");
+        foreach (var sentence in totals.LeftOut)
+        {
+            _json.WriteStringValue(sentence);
+        }
+
+        _json.WriteEndArray();
+        _json.WriteEndObject();
+    }
+
+    private void Status(Utf8JsonWriter json)
+    {
+        json.WriteNumber("price", _arrangement.Status.Price);
+        if (_arrangement.Status.Bound is { } bound)
+        {
+            json.WriteNumber("bound", bound);
+        }
+        else
+        {
+            json.WriteNull("bound");
+        }
+
+        json.WriteNumber("starts", _arrangement.Status.Starts);
+    }
+
+    private static void Tempo(Utf8JsonWriter json, TempoChange change)
+    {
+        json.WriteString("from", change.From.ToString());
+        json.WriteString("unit", change.Tempo.Unit.ToString());
+        json.WriteNumber("perMinute", change.Tempo.PerMinute);
+    }
+
+    private static void Bar(Utf8JsonWriter json, ArrangedBar bar)
+    {
+        json.WriteNumber("number", bar.Number);
+        json.WriteNumber("pass", bar.Pass);
+        json.WriteString("start", bar.Start.ToString());
+        json.WriteString("length", bar.Length.ToString());
+        json.WriteString("meter", bar.Meter.ToString());
+    }
+
+    private static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
+    {
+        NoteMembers(json, stroke.Note);
+        json.WriteString("limb", LimbWords.Of(stroke.Limb));
+        json.WriteString("beat", stroke.Beat.ToString());
+        json.WriteNumber("lead", stroke.Lead.Value);
+        json.WriteNumber("at", stroke.At.Value);
+        json.WriteNumber("level", stroke.Level.Value);
+    }
+
+    private static void Clash(Utf8JsonWriter json, ClashSplit clash)
+    {
+        json.WriteNumber("own", clash.Own);
+        json.WriteNumber("fromBefore", clash.FromBefore);
+        json.WriteNumber("haze", clash.Haze);
+        json.WriteNumber("roughness", clash.Roughness);
+        json.WriteNumber("contradiction", clash.Contradiction);
+    }
+
+    private static void Quarrel(Utf8JsonWriter json, Quarrel quarrel)
+    {
+        json.WriteNumber("lowerMidi", quarrel.Lower.Midi);
+        json.WriteString("lowerName", quarrel.Lower.ToString());
+        json.WriteString("lowerPartial", quarrel.LowerPartial);
+        json.WriteNumber("lowerFrequency", quarrel.LowerFrequency.Value);
+        json.WriteNumber("upperMidi", quarrel.Upper.Midi);
+        json.WriteString("upperName", quarrel.Upper.ToString());
+        json.WriteString("upperPartial", quarrel.UpperPartial);
+        json.WriteNumber("upperFrequency", quarrel.UpperFrequency.Value);
+        json.WriteNumber("share", quarrel.Share);
+        json.WriteNumber("lasts", quarrel.Lasts.Value);
+    }
+
+    private static void Term(Utf8JsonWriter json, PricedTerm term)
+    {
+        json.WriteString("term", term.Term);
+        json.WriteNumber("thousandths", term.Thousandths);
+    }
+
+    private static void NoteMembers(Utf8JsonWriter json, WrittenNote note)
+    {
+        json.WriteNumber("midi", note.Midi);
+        json.WriteString("name", note.ToString());
+    }
+
+    private void Note(string name, WrittenNote? note)
+    {
+        _json.WritePropertyName(name);
+        if (note is { } bell)
+        {
+            Line(json => NoteMembers(json, bell));
+        }
+        else
+        {
+            _json.WriteNullValue();
+        }
+    }
+
+    private void Lines<T>(string name, Items<T> items, Action<Utf8JsonWriter, T> members)
+    {
+        _json.WriteStartArray(name);
+        foreach (var item in items)
+        {
+            Line(json => members(json, item));
+        }
+
+        _json.WriteEndArray();
+    }
+
+    private void Line(Action<Utf8JsonWriter> members)
+    {
+        var buffer = new ArrayBufferWriter<byte>(256);
+        using (var line = new Utf8JsonWriter(buffer, OnOneLine))
+        {
+            line.WriteStartObject();
+            members(line);
+            line.WriteEndObject();
+        }
+
+        _json.WriteRawValue(buffer.WrittenSpan, skipInputValidation: true);
+    }
+}

@@ -1,0 +1,216 @@
+using FsCheck;
+using FsCheck.Fluent;
+using Revoicer.Arrangements;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Tests.Writing;
+
+/// <summary>
+/// Random arrangements that keep the promises of the record (bars follow each other, times come of tempo, lead and shift,
+/// choices hold strokes of the arrangement, no bell twice at one moment), with odd lengths, names and figures.
+/// </summary>
+public static class ArrangementGens
+{
+    private static readonly string[] Words = ["", "C", "Bbm7/Ab", "F\u266Fm", "r\u00E9 \"b\"", "\uD83D\uDD14", "a\tb\nc", "together", "</x>", "\\"];
+
+    private static readonly Meter[] Meters = [new(4, 4), new(3, 4), new(6, 8), new(2, 2), new(12, 8), new(5, 4), new(7, 16)];
+
+    private static readonly int[] Divisions = [1, 1, 2, 2, 3, 4, 5, 6, 7, 8, 12, 16];
+
+    /// <summary>Arrangements of up to eight bars.</summary>
+    public static Arbitrary<Arrangement> Arrangement() => MakeArrangement.ToArbitrary();
+
+    private static Gen<string> Word => Gen.Elements(Words);
+
+    private static Gen<double> Figure => Gen.OneOf(
+        Gen.Choose(-4000, 400_000).Select(i => i / 32.0),
+        Gen.Choose(1, int.MaxValue).Select(i => Math.Sqrt(i) / 7));
+
+    private static Gen<Seconds> Time => Gen.Choose(0, 1_000_000).Select(i => new Seconds(i / 997.0));
+
+    private static Gen<long> Price => Gen.Choose(-9_000_000, 9_000_000).Select(i => i * 131L);
+
+    private static Gen<WrittenNote> Note => Gen.Choose(36, 100).Select(WrittenNote.AtMidi);
+
+    private static Gen<KeySignature?> Key =>
+        from fifths in Gen.Choose(-7, 7)
+        from minor in Gen.Elements(true, false)
+        from none in Gen.Choose(0, 4)
+        select none == 0 ? (KeySignature?)null : new KeySignature(NoteName.AtFifths(fifths + (minor ? 3 : 0)), minor);
+
+    private static Gen<Items<T>> Few<T>(Gen<T> one, int most = 4) =>
+        from count in Gen.Choose(0, most)
+        from list in one.ListOf(count)
+        select list.ToItems();
+
+    private static Gen<Arrangement> MakeArrangement =>
+        from bars in Bars
+        from tempi in Tempi(bars[^1].Start + bars[^1].Length)
+        from struck in Few(Struck(bars), 40)
+        let strokes = Shifted(struck, tempi)
+        from choices in Few(Choice(strokes.Strokes), 3)
+        from title in Word
+        from tower in Tower
+        from sound in Word
+        from written in Key
+        from sounding in Key
+        from assumed in Gen.Elements(true, false)
+        from totals in Totals
+        from status in Status
+        select new Arrangement(
+            title, tower, sound, written, sounding, tempi, assumed, bars, strokes.Shift, strokes.Strokes, choices, totals, status);
+
+    private static Gen<Items<ArrangedBar>> Bars =>
+        from meter in Gen.Elements(Meters)
+        from later in Gen.Elements(Meters)
+        from count in Gen.Choose(1, 8)
+        from change in Gen.Choose(0, 8)
+        from pickup in Gen.Elements(false, true)
+        select MakeBars(meter, later, count, change, pickup);
+
+    private static Items<ArrangedBar> MakeBars(Meter meter, Meter later, int count, int change, bool pickup)
+    {
+        var bars = new List<ArrangedBar>();
+        var start = Beats.Zero;
+        for (var i = 0; i < count; i++)
+        {
+            var here = i < change ? meter : later;
+            var length = pickup && i == 0 ? Beats.OfQuarters(4, here.Lower) : here.Bar;
+            bars.Add(new ArrangedBar(pickup ? i : i + 1, 1 + (i % 2), start, length, here));
+            start += length;
+        }
+
+        return bars.ToItems();
+    }
+
+    private static Gen<Tempo> Speed =>
+        from unit in Gen.Elements(Beats.OfQuarters(1), Beats.OfQuarters(3, 2), Beats.OfQuarters(1, 2))
+        from perMinute in Gen.Choose(30, 240)
+        from part in Gen.Choose(0, 3)
+        select new Tempo(unit, perMinute + (part / 3.0));
+
+    private static Gen<TempoMap> Tempi(Beats end) =>
+        from first in Speed
+        from second in Speed
+        from at in Place(end)
+        from one in Gen.Elements(true, false)
+        select one || at == Beats.Zero
+            ? TempoMap.Steady(first)
+            : new TempoMap([new TempoChange(Beats.Zero, first), new TempoChange(at, second)]);
+
+    private static Gen<Beats> Place(Beats end) =>
+        from division in Gen.Elements(Divisions)
+        from step in Gen.Choose(0, (int)(end.Quarters * division))
+        select Beats.OfQuarters(step, division);
+
+    private static Gen<Stroke> Struck(Items<ArrangedBar> bars) =>
+        from beat in Place(bars[^1].Start + bars[^1].Length)
+        from note in Gen.Choose(43, 98)
+        from limb in Gen.Elements(Enum.GetValues<Limb>())
+        from lead in Gen.Elements(0, 0, 1, 2, 3, 7)
+        from level in Gen.Choose(-12, 12)
+        select new Stroke(WrittenNote.AtMidi(note), limb, beat, new Seconds(lead * 0.061), Seconds.Zero, new Decibels(level / 2.0));
+
+    // A bell struck twice within 10 ms is taken once: no player does that, and a tick could not part the two.
+    private static (Items<Stroke> Strokes, Seconds Shift) Shifted(Items<Stroke> struck, TempoMap tempi)
+    {
+        var shift = struck.Count == 0 ? Seconds.Zero : struck.Max(s => s.Lead);
+        var strokes = struck
+            .Select(s => s with { At = tempi.At(s.Beat) + shift - s.Lead })
+            .OrderBy(s => s.At).ThenBy(s => s.Note)
+            .ToList();
+        var kept = new List<Stroke>();
+        foreach (var stroke in strokes)
+        {
+            if (!kept.Any(k => k.Note == stroke.Note && (stroke.At - k.At).Value < 0.01))
+            {
+                kept.Add(stroke);
+            }
+        }
+
+        return (kept.ToItems(), shift);
+    }
+
+    private static Gen<TowerSummary> Tower =>
+        from name in Word
+        from bells in Gen.Choose(1, 77)
+        from missing in Few(Note)
+        from measured in Gen.Choose(0, 77)
+        from transposition in Gen.Choose(-7, 24)
+        select new TowerSummary(
+            name, bells, WrittenNote.AtMidi(43), WrittenNote.AtMidi(98), missing, measured, new Transposition(transposition));
+
+    private static Gen<Choice> Choice(Items<Stroke> strokes) =>
+        from bar in Gen.Choose(0, 99)
+        from pass in Gen.Choose(1, 3)
+        from beat in Gen.Choose(4, 16).Select(i => i / 4.0)
+        from start in Place(Beats.OfQuarters(8))
+        from length in Place(Beats.OfQuarters(4))
+        from words in Word.ArrayOf(3)
+        from bass in Gen.Choose(-8, 12)
+        from own in strokes.Count == 0 ? Gen.Constant(Items<Stroke>.None) : Few(Gen.Elements(strokes.ToArray()))
+        from figures in Figure.ArrayOf(7)
+        from quarrels in Few(Quarrel)
+        from ringing in Few(Note)
+        from runnerUp in RunnerUp
+        from terms in Few(Term)
+        select new Choice(
+            bar,
+            pass,
+            beat,
+            start,
+            length,
+            words[0],
+            bass > 8 ? null : NoteName.AtFifths(bass),
+            words[1],
+            own,
+            new ClashSplit(figures[0], figures[1], figures[2], figures[3], figures[4]),
+            figures[5],
+            figures[6],
+            quarrels,
+            ringing,
+            bass % 2 == 0 ? null : runnerUp,
+            terms,
+            bass % 3 == 0 ? null : words[2]);
+
+    private static Gen<Quarrel> Quarrel =>
+        from notes in Note.ArrayOf(2)
+        from partials in Word.ArrayOf(2)
+        from hertz in Gen.Choose(1, 8_000_000).Select(i => new Hertz(i / 999.0)).ArrayOf(2)
+        from share in Gen.Choose(0, 1000).Select(i => i / 1000.0)
+        from lasts in Time
+        select new Quarrel(notes[0], partials[0], hertz[0], notes[1], partials[1], hertz[1], share, lasts);
+
+    private static Gen<PricedTerm> Term =>
+        from word in Word
+        from price in Price
+        select new PricedTerm(word, price);
+
+    private static Gen<RunnerUp> RunnerUp =>
+        from figure in Word
+        from notes in Few(Note)
+        from dearer in Price
+        from differences in Few(Term)
+        select new RunnerUp(figure, notes, dearer, differences);
+
+    private static Gen<Totals> Totals =>
+        from price in Price
+        from figures in Figure.ArrayOf(3)
+        from bells in Few(Note, 30)
+        from pedals in Note
+        from none in Gen.Elements(true, false)
+        from heaviest in Time
+        from strokes in Gen.Choose(0, 60)
+        from leftOut in Few(Word)
+        select new Totals(
+            price, figures[0], figures[1], bells, none ? null : pedals, figures[2], heaviest, strokes, leftOut);
+
+    private static Gen<SearchStatus> Status =>
+        from price in Price
+        from bound in Price
+        from none in Gen.Elements(true, false)
+        from starts in Gen.Choose(1, 9)
+        select new SearchStatus(price, none ? null : bound, starts);
+}

@@ -1,0 +1,120 @@
+using System.Text;
+using FsCheck.Xunit;
+using Revoicer.Arrangements;
+using Revoicer.Text;
+using Revoicer.Writing.Json;
+using Xunit;
+
+namespace Revoicer.Tests.Writing.Json;
+
+public class ArrangementJsonTests
+{
+    private const string Name = "lights.json";
+
+    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    public void What_is_written_is_read_back_equal(Arrangement arrangement)
+    {
+        var accepted = Assert.IsType<Reading<Arrangement>.Accepted>(ArrangementJson.Read(Name, ArrangementJson.Write(arrangement)));
+        Assert.Equal(arrangement, accepted.Value);
+    }
+
+    [Property(Arbitrary = [typeof(ArrangementGens)], MaxTest = 20)]
+    public void The_same_arrangement_gives_the_same_bytes(Arrangement arrangement) =>
+        Assert.Equal(ArrangementJson.Write(arrangement), ArrangementJson.Write(arrangement with { }));
+
+    [Fact]
+    public void Lines_end_with_a_line_feed_and_the_file_begins_without_byte_order_mark()
+    {
+        var bytes = ArrangementJson.Write(SampleArrangements.HarbourLights);
+        Assert.Equal((byte)'{', bytes[0]);
+        Assert.Equal((byte)'\n', bytes[^1]);
+        Assert.DoesNotContain((byte)'\r', bytes);
+    }
+
+    [Fact]
+    public void Every_truncation_is_refused_with_its_place()
+    {
+        var bytes = ArrangementJson.Write(SampleArrangements.OneStroke);
+
+        // The last byte is the line end, which JSON does not need.
+        for (var length = 0; length < bytes.Length - 1; length++)
+        {
+            var refused = Assert.IsType<Reading<Arrangement>.Refused>(ArrangementJson.Read(Name, bytes.AsSpan(0, length)));
+            Assert.All(refused.Problems, p => Assert.InRange(p.Where.Line, 1, 80));
+        }
+    }
+
+    [Property(MaxTest = 300)]
+    public void A_mutated_file_is_read_or_refused_with_a_place(uint where, byte what, bool insert)
+    {
+        var bytes = ArrangementJson.Write(SampleArrangements.HarbourLights).ToList();
+        var at = (int)(where % bytes.Count);
+        if (insert)
+        {
+            bytes.Insert(at, what);
+        }
+        else
+        {
+            bytes[at] = what;
+        }
+
+        if (ArrangementJson.Read(Name, bytes.ToArray()) is Reading<Arrangement>.Refused refused)
+        {
+            Assert.NotEmpty(refused.Problems);
+            Assert.All(refused.Problems, p => Assert.True(p.Where is { Line: > 0, Column: > 0 }, p.ToString()));
+        }
+    }
+
+    [Theory]
+    [InlineData("\"format\": 1", "\"format\": 2", "2 stands here; expected a whole number from 1 to 1")]
+    [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
+    [InlineData("\"title\": \"One stroke\",", "", "'title' is missing from this object; expected a member \"title\"")]
+    [InlineData("\"sound\": ", "\"title\": \"\", \"sound\": ", "'title' is given twice; expected each member once")]
+    [InlineData("\"midi\":60,\"name\":\"C4\"", "\"midi\":60,\"name\":\"D4\"", "'D4' is not the name of note 60; expected \"C4\", or another number")]
+    [InlineData("\"limb\":\"right hand\"", "\"limb\":\"elbow\"", "'elbow' stands here; expected left foot, right foot, left hand or right hand")]
+    [InlineData("\"length\":\"4\"", "\"length\":\"0\"", "a bar of 0 quarter notes; expected a bar that lasts")]
+    [InlineData("\"beat\":\"0\"", "\"beat\":\"1/0\"", "'1/0' stands here; expected quarter notes as a text, \"3\" or \"3/2\", at most 100000, parted in at most 10000")]
+    [InlineData("\"meter\":\"4/4\"", "\"meter\":\"4/5\"", "'4/5' stands here; expected a time signature, \"6/8\"")]
+    [InlineData("\"perMinute\":60", "\"perMinute\":0", "no tempo that can be played; expected a number that makes 4 to 6000 quarter notes a minute")]
+    [InlineData("\"writtenKey\": null", "\"writtenKey\": \"H\"", "'H' stands here; expected a key of at most seven accidentals, \"Bb minor\", or null")]
+    [InlineData("\"tempoIsAssumed\": true", "\"tempoIsAssumed\": 1", "1 stands here; expected true or false")]
+    [InlineData("\"transposition\": 12", "\"transposition\": 99", "C4 sounds 99 semitones from itself; expected a bell within MIDI notes 0 to 127")]
+    [InlineData("\"shift\": 0", "\"shift\": 1e999", "Infinity stands here; expected a number from 0 to 86400")]
+    [InlineData("One stroke", "\\uD800", "an escape for half a character; expected both halves, \\uD800-\\uDBFF and \\uDC00-\\uDFFF")]
+    public void A_wrong_member_is_told_in_a_sentence(string right, string wrong, string sentence)
+    {
+        var text = Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.OneStroke));
+        Assert.Contains(right, text);
+        var read = ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text.Replace(right, wrong)));
+        var refused = Assert.IsType<Reading<Arrangement>.Refused>(read);
+        Assert.Contains(refused.Problems, p => $"{p.Found}; expected {p.Expected}" == sentence);
+    }
+
+    [Fact]
+    public void All_problems_come_at_once_with_carets_under_them()
+    {
+        var text = Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.OneStroke))
+            .Replace("\"midi\":60", "\"midi\":600").Replace("\"level\":0", "\"level\":\"loud\"");
+        var refused = Assert.IsType<Reading<Arrangement>.Refused>(ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text)));
+        Assert.Contains("600 stands here; expected a whole number from 0 to 127\n", refused.Problems[0].ToString());
+        Assert.EndsWith(" ^^^\n", refused.Problems[0].ToString());
+        Assert.Contains(refused.Problems, p => p.Found == "a text stands here" && p.Expected == "a number from -200 to 200");
+    }
+
+    [Fact]
+    public void A_deep_or_huge_or_foreign_file_is_refused()
+    {
+        byte[][] files =
+        [
+            [.. Enumerable.Repeat((byte)'[', 100_000)],
+            [.. Enumerable.Repeat((byte)' ', 33 * 1024 * 1024)],
+            Encoding.UTF8.GetBytes("[" + string.Concat(Enumerable.Repeat("1,", 1_000_001)) + "1]"),
+            [0xFF, 0xFE, 0x00],
+            Encoding.UTF8.GetBytes("null"),
+            Encoding.UTF8.GetBytes("{}{}"),
+            "MThd\0\0\0\u0006"u8.ToArray(),
+            [],
+        ];
+        Assert.All(files, f => Assert.IsType<Reading<Arrangement>.Refused>(ArrangementJson.Read(Name, f)));
+    }
+}
