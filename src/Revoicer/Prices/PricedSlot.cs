@@ -6,16 +6,17 @@ namespace Revoicer.Prices;
 
 /// <summary>What of a candidate matters to the slot next to it.</summary>
 /// <param name="Bass">MIDI number of its bass pedal; 0 for none.</param>
-/// <param name="Upper">MIDI numbers in the hands, rising.</param>
+/// <param name="Upper">Which of the slot's sets of tones the hands take.</param>
 /// <param name="Figure">Its figure.</param>
 /// <param name="NotByStep">What its bass costs more where it is not reached by step, in thousandths.</param>
-internal sealed record Outline(int Bass, int[] Upper, Figure Figure, int NotByStep);
+internal readonly record struct Outline(int Bass, int Upper, Figure Figure, int NotByStep);
 
 /// <summary>A slot with its candidates, the kinds of their strokes, and what each costs by itself.</summary>
 internal sealed class PricedSlot
 {
     private readonly SlotPrice _price;
     private readonly Outline[] _outlines;
+    private readonly List<int[]> _uppers = [];
     private readonly StrokeTable? _again;
     private readonly Instrument _instrument;
     private readonly IReadOnlyList<long> _apart;
@@ -27,8 +28,7 @@ internal sealed class PricedSlot
         Candidates = candidates;
         Kinds = new StrokeKinds(slot, candidates, sound.RollStep, instrument.BellAtMidi);
         _price = new SlotPrice(instrument, sound, slot, Kinds, chords);
-        _outlines = [.. candidates.Select(c => new Outline(
-            c.Voicing.Bass?.Midi ?? 0, [.. c.Voicing.Upper.Select(b => b.Note.Midi)], c.Figure, _price.NotByStep(c)))];
+        _outlines = Outlines(candidates);
         Spread = Kinds.Offsets.Count == 0 ? 0 : Kinds.Offsets.Max() - Kinds.Offsets.Min();
         _apart = Apart(slot, instrument.Horizon + Spread);
         _again = _apart.Count == 0 ? null : StrokeTable.Between(instrument, Kinds, Kinds, _apart);
@@ -51,7 +51,10 @@ internal sealed class PricedSlot
     /// <summary>What each candidate costs by itself, over all hearings, in thousandths.</summary>
     public long[] Prices { get; }
 
-    public Outline Outline(int candidate) => _outlines[candidate];
+    /// <summary>The different sets of tones in the hands, as MIDI numbers rising.</summary>
+    public IReadOnlyList<int[]> Uppers => _uppers;
+
+    public ref readonly Outline Outline(int candidate) => ref _outlines[candidate];
 
     /// <summary>What a candidate costs by itself, term by term.</summary>
     public TermPrices Terms(int candidate)
@@ -66,6 +69,26 @@ internal sealed class PricedSlot
         }
 
         return prices;
+    }
+
+    private Outline[] Outlines(Items<Candidate> candidates)
+    {
+        var numbers = new Dictionary<UInt128, int>();
+        var outlines = new Outline[candidates.Count];
+        for (var c = 0; c < outlines.Length; c++)
+        {
+            var (figure, voicing, _) = candidates[c];
+            var key = voicing.Upper.Aggregate(UInt128.Zero, (set, baton) => set | (UInt128.One << baton.Note.Midi));
+            if (!numbers.TryGetValue(key, out var upper))
+            {
+                numbers.Add(key, upper = _uppers.Count);
+                _uppers.Add([.. voicing.Upper.Select(b => b.Note.Midi)]);
+            }
+
+            outlines[c] = new Outline(voicing.Bass?.Midi ?? 0, upper, figure, _price.NotByStep(candidates[c]));
+        }
+
+        return outlines;
     }
 
     // From one hearing of the slot to each later one within reach.

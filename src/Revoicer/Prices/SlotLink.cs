@@ -12,21 +12,25 @@ internal sealed class SlotLink
     private readonly PricedSlot _earlier;
     private readonly PricedSlot _later;
     private readonly StrokeTable _strokes;
-    private readonly Sound _sound;
+    private readonly int _bassLeap;
+    private readonly double _voiceLeadingWeight;
     private readonly int _forward;
     private readonly int _backward;
     private readonly int _steady;
+    private readonly int[] _voiceLeading;
 
     private SlotLink(Instrument instrument, Sound sound, PricedSlot earlier, PricedSlot later, long[] apart)
     {
-        _sound = sound;
         _earlier = earlier;
         _later = later;
         Apart = apart;
         _strokes = StrokeTable.Between(instrument, earlier.Kinds, later.Kinds, apart);
         _forward = Follows(earlier.Slot, later.Slot);
         _backward = Follows(later.Slot, earlier.Slot);
-        _steady = earlier.Slot.Bar == later.Slot.Bar ? _forward + _backward : 0;
+        _voiceLeading = _forward + _backward == 0 ? [] : new int[earlier.Uppers.Count * later.Uppers.Count];
+        _steady = earlier.Slot.Bar == later.Slot.Bar ? (_forward + _backward) * Thousandths.Of(sound.FigureChange) : 0;
+        _bassLeap = Thousandths.Of(sound.BassLeap);
+        _voiceLeadingWeight = sound.VoiceLeading;
     }
 
     /// <summary>Index of the slot that comes first among the slots.</summary>
@@ -113,26 +117,37 @@ internal sealed class SlotLink
             return 0;
         }
 
-        var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));
+        ref readonly var a = ref _earlier.Outline(earlier);
+        ref readonly var b = ref _later.Outline(later);
         return VoiceLeadingPrice(a, b) + BassLinePrice(a, b) + SteadinessPrice(a, b);
     }
 
-    private int VoiceLeadingPrice(Outline a, Outline b) =>
-        (_forward + _backward) * Thousandths.Of(_sound.VoiceLeading * VoiceLeading.Size(a.Upper, b.Upper));
+    // Worked out when first asked for; one more than the price, so that 0 means not yet. Two threads may do it alike.
+    private int VoiceLeadingPrice(in Outline a, in Outline b)
+    {
+        ref var known = ref _voiceLeading[(a.Upper * _later.Uppers.Count) + b.Upper];
+        if (known == 0)
+        {
+            var size = VoiceLeading.Size(_earlier.Uppers[a.Upper], _later.Uppers[b.Upper]);
+            known = 1 + ((_forward + _backward) * Thousandths.Of(_voiceLeadingWeight * size));
+        }
 
-    private int BassLinePrice(Outline a, Outline b)
+        return known - 1;
+    }
+
+    private int BassLinePrice(in Outline a, in Outline b)
     {
         const int fifth = 7;
         const int wholeTone = 2;
         var known = a.Bass > 0 && b.Bass > 0;
         var size = known ? Math.Abs(a.Bass - b.Bass) : 0;
-        var leap = (_forward + _backward) * Thousandths.Of(_sound.BassLeap * Math.Max(0, size - fifth));
+        var leap = (_forward + _backward) * _bassLeap * Math.Max(0, size - fifth);
         var byStep = known && size is > 0 and <= wholeTone;
         return byStep ? leap : leap + (_forward * b.NotByStep) + (_backward * a.NotByStep);
     }
 
-    private int SteadinessPrice(Outline a, Outline b) =>
-        a.Figure == b.Figure || a.Figure == Figure.Silent || b.Figure == Figure.Silent ? 0 : _steady * Thousandths.Of(_sound.FigureChange);
+    private int SteadinessPrice(in Outline a, in Outline b) =>
+        a.Figure == b.Figure || a.Figure == Figure.Silent || b.Figure == Figure.Silent ? 0 : _steady;
 
     private static int Follows(Slot first, Slot second) =>
         second.Hearings.Count(b => first.Hearings.Any(a => a.Order == b.Order - 1 && a.Until >= b.At));

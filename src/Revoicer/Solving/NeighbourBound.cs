@@ -12,6 +12,10 @@ internal sealed class NeighbourBound
     // Pair prices are asked for in portions, cheapest partners first, until no partner can be the best any more.
     private const int Portion = 32;
 
+    // How many of the cheapest candidates of a slot are tried as better partners.
+    private const int Witnesses = 8;
+
+
     private readonly IChoicePrices _prices;
     private readonly int[][] _allowed;
     private readonly long[][] _least;
@@ -56,41 +60,77 @@ internal sealed class NeighbourBound
             cost[slot] = _prices.Alone(slot).ToArray();
             if (slot != first)
             {
-                AddBest(slot, slot - direction, cost[slot - direction], cost[slot]);
+                var before = new Partners(slot - direction, cost[slot - direction], _allowed[slot - direction]);
+                AddBest(slot, before, slot + direction, cost[slot]);
             }
         }
 
         return cost;
     }
 
-    private void AddBest(int slot, int before, long[] costBefore, long[] cost)
+    // Candidates that cost so much alone that another, already worked out, is a better partner for whatever comes next get
+    // the cheapest partner's cost: no more than the truth, and it never matters.
+    private void AddBest(int slot, Partners before, int next, long[] cost)
     {
-        var partners = CheapestFirst.Sort(costBefore, _allowed[before]);
-        if (!_prices.Linked(slot).Contains(before))
+        var linked = _prices.Linked(slot).Contains(before.Slot);
+        var isEnd = next < 0 || next >= _prices.Count;
+        var enough = long.MaxValue;
+        var order = CheapestFirst.Sort(_prices.Alone(slot), _allowed[slot]);
+        for (var i = 0; i < order.Length; i++)
         {
-            foreach (var candidate in _allowed[slot])
+            var candidate = order[i];
+            if (!linked || cost[candidate] + before.Least >= enough)
             {
-                cost[candidate] += costBefore[partners[0]];
+                cost[candidate] += before.Least;
+                continue;
             }
 
-            return;
+            cost[candidate] += Best(slot, candidate, before);
+            if (i < Witnesses && !isEnd)
+            {
+                enough = Math.Min(enough, cost[candidate] + DearestPair(slot, candidate, next));
+            }
+        }
+    }
+
+    private long DearestPair(int slot, int candidate, int next)
+    {
+        if (!_prices.Linked(slot).Contains(next))
+        {
+            return 0;
         }
 
+        var pairs = new long[_allowed[next].Length];
+        _prices.PairPrices(slot, candidate, next, _allowed[next], pairs);
+        return pairs.Max();
+    }
+
+    // Partners come cheapest first, so the search ends where they alone cost as much as the best pair found.
+    private long Best(int slot, int candidate, Partners before)
+    {
         Span<long> pairs = stackalloc long[Portion];
-        foreach (var candidate in _allowed[slot])
+        var best = long.MaxValue;
+        for (var start = 0; start < before.Order.Length && before.Cost[before.Order[start]] < best; start += Portion)
         {
-            var best = long.MaxValue;
-            for (var start = 0; start < partners.Length && costBefore[partners[start]] < best; start += Portion)
+            var portion = before.Order.AsSpan(start, Math.Min(Portion, before.Order.Length - start));
+            _prices.PairPrices(slot, candidate, before.Slot, portion, pairs);
+            for (var i = 0; i < portion.Length; i++)
             {
-                var portion = partners.AsSpan(start, Math.Min(Portion, partners.Length - start));
-                _prices.PairPrices(slot, candidate, before, portion, pairs);
-                for (var i = 0; i < portion.Length; i++)
-                {
-                    best = Math.Min(best, costBefore[portion[i]] + pairs[i]);
-                }
+                best = Math.Min(best, before.Cost[portion[i]] + pairs[i]);
             }
-
-            cost[candidate] += best;
         }
+
+        return best;
+    }
+
+    private sealed class Partners(int slot, long[] cost, int[] allowed)
+    {
+        public int Slot => slot;
+
+        public long[] Cost => cost;
+
+        public int[] Order { get; } = CheapestFirst.Sort(cost, allowed);
+
+        public long Least => cost[Order[0]];
     }
 }

@@ -98,4 +98,7 @@ public sealed record Sound
 
     /// <summary>How many different chord tones a slot of 1 s and more has where there is no tune.</summary>
     public required int TonesWithoutTune { get; init; }
+
+    /// <summary>temporary</summary>
+    public static Sound Balanced { get; } = new() { Name = "balanced", Fade = new Seconds(1.16), Clash = 1, MissingRoot = 75, MissingThird = 62, MissingSeventh = 37, MissingFifth = 10, MissingColour = 12, Doubled = 4, ThirdInBass = 37, OtherBass = 45, WeakBeatBass = 15, NoBass = 15, RollForgone = 3, Rolled = 2.5, BassFirst = 20, Afterbeats = 20, Broken = 25, FigureChange = 4, RollStep = new Seconds(0.06), CarryTarget = new Decibels(4), CarryShortfall = 2, BrightnessTarget = new Hertz(700), BrightnessShortfall = 0, VoiceLeading = 0.5, BassLeap = 0.5, Effort = 1, StrongBeatsWithBass = 0.8, RollsPerPhrase = 2, TonesWithoutTune = 3 };
 }

@@ -30,15 +30,13 @@ public sealed class CandidateSearch
     }
 
     /// <summary>
-    /// The candidates of a slot, lowest bells first, silence last. Of two that come to the same strokes the first is
-    /// listed.
+    /// The candidates of a slot, lowest bells first, silence last; no two come to the same strokes.
     /// </summary>
     public Items<Candidate> List(Slot slot)
     {
         var demand = new ToneDemand(slot);
         return Voicings(slot, demand)
             .SelectMany(voicing => _figures.Of(slot, voicing))
-            .DistinctBy(candidate => candidate.Strokes)
             .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))
             .ToItems();
     }

@@ -1,5 +1,4 @@
 using Revoicer.Prices;
-using Revoicer.Sounds;
 using Revoicer.Values;
 using Revoicer.Voicings;
 
@@ -18,10 +17,6 @@ internal sealed class RuleBook
 
     /// <summary>Where a rule could not be kept and was lifted, in sentences.</summary>
     public IReadOnlyList<string> Lifted => _lifted;
-
-    /// <summary>The rules that a sound sets.</summary>
-    public static IReadOnlyList<Rule> Of(Sound sound) =>
-        [new RootLowest(), new RollsPerPhrase(sound.RollsPerPhrase), new BassOnStrongBeats(sound.StrongBeatsWithBass)];
 
     /// <summary>Works the rules out. A slot rule that no candidate of a slot meets is lifted there.</summary>
     public static RuleBook For(IReadOnlyList<Rule> rules, SheetPrices prices)
