@@ -67,12 +67,20 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
             return null;
         }
 
+        var absent = Absent(missing, lowest.Value, highest.Value);
+        return [.. Enumerable.Range(lowest.Value.Midi, highest.Value.Midi - lowest.Value.Midi + 1)
+            .Select(WrittenNote.AtMidi)
+            .Where(n => !absent.Contains(n))];
+    }
+
+    private HashSet<WrittenNote> Absent(List<TomlWord<WrittenNote>> missing, WrittenNote lowest, WrittenNote highest)
+    {
         var absent = new HashSet<WrittenNote>();
         foreach (var key in missing)
         {
-            if (key.Value <= lowest.Value || key.Value >= highest.Value)
+            if (key.Value <= lowest || key.Value >= highest)
             {
-                problems.Add(new Problem(key.Where, $"{key.Value} does not lie inside the compass", $"a key between {lowest.Value} and {highest.Value}"));
+                problems.Add(new Problem(key.Where, $"{key.Value} does not lie inside the compass", $"a key between {lowest} and {highest}"));
             }
             else if (!absent.Add(key.Value))
             {
@@ -80,9 +88,7 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
             }
         }
 
-        return [.. Enumerable.Range(lowest.Value.Midi, highest.Value.Midi - lowest.Value.Midi + 1)
-            .Select(WrittenNote.AtMidi)
-            .Where(n => !absent.Contains(n))];
+        return absent;
     }
 
     private (WrittenNote From, WrittenNote To)? ReadPedals(TomlSection head, List<WrittenNote>? keys)

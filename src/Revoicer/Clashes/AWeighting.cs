@@ -5,7 +5,7 @@ namespace Revoicer.Clashes;
 /// <summary>The A-weighting of IEC 61672-1: how much a tone counts for loudness, 0 dB at 1 kHz.</summary>
 internal static class AWeighting
 {
-    // The four pole frequencies in Hz, and what makes the curve 0 dB at 1 kHz, as IEC 61672-1 (annex E) has them.
+    // The four pole frequencies in Hz, and what makes the curve 0 dB at 1 kHz, as IEC 61672-1 gives them (from memory).
     private const double F1 = 20.60;
     private const double F2 = 107.7;
     private const double F3 = 737.9;

@@ -5,20 +5,20 @@ namespace Revoicer.Clashes;
 /// <summary>The air between tower and listener, and how it dulls sound (ISO 9613-1:1993).</summary>
 public sealed record Air
 {
-    // Reference pressure (kPa), reference temperature and triple point of water (K), as ISO 9613-1 has them.
+    // Reference pressure (kPa), reference temperature and triple point of water (K) of ISO 9613-1 (from memory).
     private const double ReferencePressure = 101.325;
     private const double ReferenceTemperature = 293.15;
     private const double TriplePoint = 273.16;
 
     /// <summary>Air of a temperature, humidity and pressure.</summary>
     /// <param name="temperature">-20..50 degrees, the range of the standard's formulas.</param>
-    /// <param name="humidity">Relative, 5..100 %.</param>
+    /// <param name="humidity">Relative, 10..100 %.</param>
     /// <param name="pressure">20..200 kPa.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value lies outside its range.</exception>
     public Air(Celsius temperature, Percent humidity, Kilopascals pressure)
     {
         Temperature = new Celsius(Within(temperature.Value, -20, 50, nameof(temperature)));
-        Humidity = new Percent(Within(humidity.Value, 5, 100, nameof(humidity)));
+        Humidity = new Percent(Within(humidity.Value, 10, 100, nameof(humidity)));
         Pressure = new Kilopascals(Within(pressure.Value, 20, 200, nameof(pressure)));
     }
 
@@ -39,7 +39,7 @@ public sealed record Air
     /// <param name="way">The length of the way.</param>
     public Decibels Loss(Hertz frequency, Metres way) => new(LossPerMetre(frequency.Value) * way.Value);
 
-    // ISO 9613-1:1993, formulas (3) to (5) and annex B; dB/m. The constants are the standard's.
+    // The formulas and constants of ISO 9613-1:1993 (from memory; checked against the table of ISO 9613-2); dB/m.
     private double LossPerMetre(double f)
     {
         var kelvin = Temperature.Value + 273.15;

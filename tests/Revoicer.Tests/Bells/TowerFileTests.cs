@@ -127,6 +127,24 @@ public sealed class TowerFileTests
         Assert.Equal(keys, LimitKeys.All);
     }
 
+    [Fact]
+    public void The_example_in_the_documentation_is_read_as_it_stands()
+    {
+        var root = AppContext.BaseDirectory;
+        while (!File.Exists(Path.Combine(root, "Revoicer.sln")))
+        {
+            root = Path.GetDirectoryName(root) ?? throw new InvalidOperationException("the repository's root holds Revoicer.sln");
+        }
+
+        var example = File.ReadAllText(Path.Combine(root, "docs", "files.md")).Split("```toml\n")
+            .Select(part => part.Split("```")[0]).Single(part => part.Contains("sounds = "));
+        var tower = Accepted(example);
+
+        Assert.Equal(47, tower.Bells.Count);
+        Assert.Equal(new Seconds(24), Partial(Bell(tower, "G3"), "tierce").Decay);
+        Assert.Equal(393.25, Bell(tower, "G3").Strike.Value);
+    }
+
     private static Tower Accepted(string text)
     {
         var reading = TowerFile.Read("quay.toml", text);
