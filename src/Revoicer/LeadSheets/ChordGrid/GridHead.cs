@@ -1,0 +1,114 @@
+using System.Globalization;
+using Revoicer.Chords;
+using Revoicer.Music;
+using Revoicer.Text;
+
+namespace Revoicer.LeadSheets.ChordGrid;
+
+/// <summary>Reads the "word: value" lines at the head of a chord grid.</summary>
+internal sealed class GridHead(List<Problem> problems)
+{
+    // The slowest and quickest a metronome of common make goes to, with room (common practice).
+    private const double SlowestBeats = 20;
+    private const double QuickestBeats = 300;
+
+    private static readonly string[] Words = ["title", "key", "time", "tempo", "pickup"];
+
+    private static readonly Meter[] Meters =
+        [new(2, 4), new(3, 4), new(4, 4), new(6, 8), new(9, 8), new(12, 8), new(2, 2)];
+
+    private readonly Dictionary<string, (string Value, Place Where)> _given = [];
+
+    /// <summary>Whether a line is one of the head's: a word, then a colon, before any bar line.</summary>
+    public static bool IsHeadLine(string line)
+    {
+        var start = line.AsSpan().TrimStart();
+        var colon = start.IndexOfAny(':', '|');
+        return colon > 0 && start[colon] == ':' && char.IsLetter(start[0]);
+    }
+
+    public void Take(string text, Place line)
+    {
+        var colon = text.IndexOf(':', StringComparison.Ordinal);
+        var start = text.Length - text.TrimStart().Length;
+        var word = text[start..colon].TrimEnd();
+        var value = text[(colon + 1)..];
+        var valueStart = colon + 1 + (value.Length - value.TrimStart().Length);
+        value = value.Trim();
+        var wordPlace = line.Part(start, word.Length);
+        if (!Words.Contains(word))
+        {
+            var hint = NearestWord.To(word, Words) is { } near ? $"'{near}'" : "one of " + string.Join(", ", Words);
+            problems.Add(new Problem(wordPlace, $"'{SymbolCursor.Shown(word)}' is no word of the head", hint));
+        }
+        else if (_given.ContainsKey(word))
+        {
+            problems.Add(new Problem(wordPlace, $"'{word}' stands here a second time", "each word of the head once"));
+        }
+        else if (value.Length == 0)
+        {
+            problems.Add(new Problem(wordPlace, $"'{word}' has no value", $"'{word}: {Example(word)}'"));
+        }
+        else
+        {
+            _given.Add(word, (value, line.Part(valueStart, value.Length)));
+        }
+    }
+
+    public string? Title => _given.TryGetValue("title", out var given)
+        ? string.Concat(given.Value.Where(SymbolCursor.IsVisible))
+        : null;
+
+    /// <summary>Whether the head gives a time, readable or not.</summary>
+    public bool NamesMeter => _given.ContainsKey("time");
+
+    public KeySignature? Key => GivenValue<KeySignature>(
+        "key",
+        value => KeySignature.TryParse(value, out var key) ? key : null,
+        "a key such as G, 'Bb major' or 'F# minor', of at most seven sharps or flats");
+
+    public Meter? Meter => GivenValue<Meter>(
+        "time",
+        value => Meters.Where(m => m.ToString() == value).Select(m => (Meter?)m).FirstOrDefault(),
+        "one of " + string.Join(", ", Meters));
+
+    /// <summary>The speed; not read where the time it counts in could not be read.</summary>
+    public Tempo? Tempo(Meter? time) => time is not { } meter ? null : GivenValue<Tempo>(
+        "tempo",
+        value => double.TryParse(value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var beats)
+            && beats is >= SlowestBeats and <= QuickestBeats ? new Tempo(meter.Beat, beats) : null,
+        $"a number from {SlowestBeats} to {QuickestBeats}, the beats a minute");
+
+    /// <summary>The beats of a first bar that is not whole; null where it is whole or the time could not be read.</summary>
+    public int? Pickup(Meter? time) => time is not { } meter ? null : GivenValue<int>(
+        "pickup",
+        value => int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var beats)
+            && beats >= 1 && beats < meter.BeatsInBar ? beats : null,
+        meter.BeatsInBar == 2 ? "1, the beats of the first bar" : $"a whole number from 1 to {meter.BeatsInBar - 1}, the beats of the first bar");
+
+    private T? GivenValue<T>(string word, Func<string, T?> read, string expected)
+        where T : struct
+    {
+        if (!_given.TryGetValue(word, out var given))
+        {
+            return null;
+        }
+
+        var value = read(given.Value);
+        if (value is null)
+        {
+            problems.Add(new Problem(given.Where, $"'{SymbolCursor.Shown(given.Value)}' is no {word} that can be read", expected));
+        }
+
+        return value;
+    }
+
+    private static string Example(string word) => word switch
+    {
+        "title" => "Evening on the Quay",
+        "key" => "G",
+        "time" => "3/4",
+        "tempo" => "96",
+        _ => "1",
+    };
+}
