@@ -93,10 +93,10 @@ internal static class SampleArrangements
                 (81, Quarters(13)), (83, Quarters(15)), (84, Quarters(17)),
             }.Select(t => Hit(t.Midi, Limb.RightHand, t.Beat, level: 2)),
         ];
-        Items<Stroke> first = [Hit(48, Limb.LeftFoot, Quarters(1), 2), Hit(76, Limb.LeftHand, Quarters(1), 1)];
+        Items<Stroke> first = [Hit(48, Limb.LeftFoot, Quarters(1), 2), Hit(64, Limb.LeftHand, Quarters(1), 1)];
         Items<Stroke> second = [Hit(57, Limb.RightFoot, Quarters(5)), Hit(72, Limb.LeftHand, Quarters(5))];
-        Items<Stroke> third = [Hit(55, Limb.LeftFoot, Quarters(7), level: -1.5), Hit(77, Limb.LeftHand, Quarters(8))];
-        Items<Stroke> again = [Hit(48, Limb.LeftFoot, Quarters(9)), Hit(76, Limb.LeftHand, Quarters(9))];
+        Items<Stroke> third = [Hit(55, Limb.LeftFoot, Quarters(7), level: -1.5), Hit(71, Limb.LeftHand, Quarters(8))];
+        Items<Stroke> again = [Hit(52, Limb.LeftFoot, Quarters(9)), Hit(72, Limb.LeftHand, Quarters(9))];
         Items<Stroke> last = [Hit(48, Limb.LeftFoot, Quarters(17), 2), Hit(67, Limb.LeftHand, Quarters(17), 1)];
         var strokes = tune.Concat(first).Concat(second).Concat(third).Concat(again).Concat(last)
             .OrderBy(s => s.At).ThenBy(s => s.Note).ToItems();
@@ -132,7 +132,7 @@ internal static class SampleArrangements
                 17.4,
                 [.. strokes.Select(s => s.Note).Distinct().Order()],
                 Note(57),
-                1,
+                0.8,
                 new Seconds(0.71),
                 4,
                 ["The G on the last beat of bar 3 is struck too soon after the one before it and was left out."]),
@@ -143,8 +143,8 @@ internal static class SampleArrangements
         1, 1, 1, Quarters(1), Quarters(4), "C", null, "rolled", strokes,
         new ClashSplit(14.2, 0, 0, 11.1, 3.1), 16.3, 88.4,
         [
-            new Quarrel(Note(48), "tierce", new Hertz(312.9), Note(76), "hum", new Hertz(329.6), 0.41, new Seconds(2.36)),
-            new Quarrel(Note(48), "deciem", new Hertz(661.9), Note(76), "prime", new Hertz(659.3), 0.22, new Seconds(0.31)),
+            new Quarrel(Note(48), "tierce", new Hertz(312.9), Note(64), "hum", new Hertz(329.6), 0.41, new Seconds(2.36)),
+            new Quarrel(Note(64), "prime", new Hertz(659.3), Note(48), "deciem", new Hertz(661.9), 0.22, new Seconds(0.31)),
         ],
         [Note(79)],
         new RunnerUp("together", [Note(48), Note(67)], 1_240, [new PricedTerm("guide tones left out", 6_200), new PricedTerm("roughness", -4_960)]),
@@ -155,8 +155,8 @@ internal static class SampleArrangements
         2, 1, 1, Quarters(5), Quarters(2), "Am", null, "together", strokes,
         new ClashSplit(9.6, 7.9, 1.2, 14.5, 4.2), 19.9, 71.2,
         [new Quarrel(Note(48), "nominal", new Hertz(523.3), Note(57), "tierce", new Hertz(526.2), 0.35, new Seconds(1.1))],
-        [Note(48), Note(76)],
-        new RunnerUp("bass first", [Note(57), Note(76)], -310, [new PricedTerm("roughness", -310)]),
+        [Note(48), Note(64)],
+        new RunnerUp("bass first", [Note(57), Note(64)], -310, [new PricedTerm("roughness", -310)]),
         [new PricedTerm("roughness", 12_000), new PricedTerm("contradiction", 3_400)],
         null);
 
@@ -164,8 +164,8 @@ internal static class SampleArrangements
         2, 1, 3, Quarters(7), Quarters(2), "G7", null, "bass first", strokes,
         new ClashSplit(22.5, 6, 4, 27.5, 5), 31.8, 109,
         [
-            new Quarrel(Note(55), "tierce", new Hertz(468.6), Note(83), "hum", new Hertz(493.9), 0.51, new Seconds(1.64)),
-            new Quarrel(Note(72), "prime", new Hertz(523.3), Note(55), "tierce", new Hertz(468.6), 0.12, new Seconds(0.9)),
+            new Quarrel(Note(55), "tierce", new Hertz(468.8), Note(71), "hum", new Hertz(493.9), 0.51, new Seconds(1.64)),
+            new Quarrel(Note(55), "tierce", new Hertz(468.8), Note(72), "hum", new Hertz(523.3), 0.12, new Seconds(0.9)),
         ],
         [Note(57)],
         null,
@@ -173,14 +173,14 @@ internal static class SampleArrangements
         "A cadence has its root in the bass.");
 
     private static Choice CAgain(Items<Stroke> strokes) => new(
-        1, 2, 1, Quarters(9), Quarters(4), "C", null, "together", strokes,
-        new ClashSplit(15.1, 8.8, 2.2, 20.1, 6), 20.7, 88.4, [], [Note(55), Note(77)], null, [], null);
+        1, 2, 1, Quarters(9), Quarters(4), "C", new NoteName(Letter.E), "together", strokes,
+        new ClashSplit(15.1, 8.8, 2.2, 20.1, 6), 20.7, 88.4, [], [Note(55), Note(71)], null, [], null);
 
     private static Choice Silent() => new(
         3, 1, 1, Quarters(13), Quarters(4), "F/A", null, "none", [],
         new ClashSplit(0, 3.2, 0.4, 1.6, 2), 0, 90.3, [], [], null, [], null);
 
     private static Choice LastChord(Items<Stroke> strokes) => new(
-        4, 1, 1, Quarters(17), Quarters(4), "C", new NoteName(Letter.E), "rolled", strokes,
+        4, 1, 1, Quarters(17), Quarters(4), "C", null, "rolled", strokes,
         new ClashSplit(11, 1, 0.5, 9.5, 3), 12.7, 88.4, [], [], null, [], null);
 }

@@ -1,0 +1,32 @@
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Writing.Text;
+
+/// <summary>
+/// Names notes as a player in a key expects them: E flat in B flat major, D sharp in E minor. The twelve names are those
+/// from three fifths below the signature to eight above it, which holds the raised notes of the minor key (common
+/// practice). Without a key the window of C major is taken.
+/// </summary>
+internal sealed class NoteSpelling(KeySignature? key)
+{
+    private const int FifthsBelow = 3;
+
+    /// <summary>"Eb4"; middle C is C4.</summary>
+    public string Of(WrittenNote note) => Name(note.Midi);
+
+    /// <summary>"Eb5" of the pitch heard.</summary>
+    public string Of(StrikeNote note) => Name(note.Midi);
+
+    /// <summary>"C3 E4 G4".</summary>
+    public string Of(Items<WrittenNote> notes) => string.Join(' ', notes.Select(Of));
+
+    private string Name(int midi)
+    {
+        // Seven fifths up are one semitone up, octaves aside; so the place on the line follows from the pitch class.
+        var lowest = (key?.Fifths ?? 0) - FifthsBelow;
+        var steps = PitchClass.Of((7 * midi) - lowest).Value;
+        var name = NoteName.AtFifths(lowest + steps);
+        return name + (((midi - name.Alteration) / 12) - 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,159 @@
+using System.Globalization;
+using Revoicer.Arrangements;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Writing.Text;
+
+/// <summary>Tells of one chord: what is struck, how it clashes, what else was weighed.</summary>
+internal sealed class RationaleChord(Arrangement arrangement)
+{
+    private const int Indent = 2;
+
+    private readonly NoteSpelling _notes = new(arrangement.WrittenKey);
+    private readonly PlaceNames _places = new(arrangement);
+    private readonly QuarrelWords _quarrels = new(arrangement);
+
+    /// <summary>The symbol as in the sheet, with the bass beside it where it got another.</summary>
+    public static string Symbol(Choice choice) =>
+        choice.SoundingBass is { } bass ? $"{choice.Symbol} (here with {bass} in the bass)" : choice.Symbol;
+
+    public void Write(Choice choice, TextPage page)
+    {
+        var at = arrangement.Tempi.At(choice.Start) + arrangement.Shift;
+        var place = Sentences.Capital(PlaceNames.Of(choice.Bar, choice.Pass, choice.Beat));
+        page.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{place}, at {at.Value:0.0} s: {Symbol(choice)}"), hanging: Indent);
+        if (choice.Pass > 1)
+        {
+            page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its figures are its own, as other bells ring on.", Indent);
+        }
+
+        page.Paragraph(Struck(choice), Indent);
+        page.Paragraph(Clash(choice), Indent);
+        Quarrels(choice, page);
+        if (choice.RingingOn.Count > 0)
+        {
+            page.Paragraph($"Still ringing when it begins: {Sentences.List([.. choice.RingingOn.Select(_notes.Of)])}.", Indent);
+        }
+
+        Price(choice, page);
+        page.Paragraph(choice.RunnerUp is { } runnerUp ? Weighed(runnerUp) : "No other voicing was open here.", Indent);
+        if (choice.Bound is { } rule)
+        {
+            page.Paragraph($"A rule decided here: {Sentences.Whole(rule)}", Indent);
+        }
+    }
+
+    private static string Clash(Choice choice)
+    {
+        var clash = choice.Clash;
+        var close = choice.CloseRootClash > 0 ? $" {CloseRoot(clash.Own, choice.CloseRootClash)}" : "";
+        return $"Clash {Sentences.Figure(clash.Whole)}{Parts(clash)}{close}";
+    }
+
+    private static string Parts(ClashSplit clash)
+    {
+        var parts = new (double Figure, string With)[]
+        {
+            (clash.Own, "of its own"),
+            (clash.FromBefore, "with the chord before"),
+            (clash.Haze, "with the haze of older chords"),
+        }.Where(p => Sentences.Figure(p.Figure) != "0.0").ToArray();
+        var split = parts.Length == 1
+            ? $", all {parts[0].With}."
+            : $": {Sentences.List([.. parts.Select(p => $"{Sentences.Figure(p.Figure)} {p.With}")])}.";
+        return parts.Length == 0
+            ? "."
+            : $"{split} {Sentences.Figure(clash.Roughness)} of it is roughness, {Sentences.Figure(clash.Contradiction)} contradiction.";
+    }
+
+    private static string CloseRoot(double own, double close)
+    {
+        var sentence = $"In close root position, struck together, its own would be {Sentences.Figure(close)}";
+        return (own > 0 ? close / own : 0) switch
+        {
+            >= 1.1 and var times => string.Create(CultureInfo.InvariantCulture, $"{sentence}, {times:0.0} times as much."),
+            > 0 and < 0.9 => $"{sentence}, which is less.",
+            > 0 => $"{sentence}, about the same.",
+            _ => $"{sentence}.",
+        };
+    }
+
+    private static string Signed(PricedTerm term) =>
+        $"{term.Term} ({(term.Thousandths > 0 ? "+" : "")}{Sentences.Price(term.Thousandths)})";
+
+    private static void Price(Choice choice, TextPage page)
+    {
+        var terms = choice.Terms.Where(t => t.Thousandths != 0).Select(t => $"{t.Term} {Sentences.Price(t.Thousandths)}").ToArray();
+        if (terms.Length > 0)
+        {
+            page.Paragraph($"It costs {Sentences.Price(choice.Terms.Sum(t => t.Thousandths))}: {Sentences.List(terms)}.", Indent);
+        }
+    }
+
+    private string Struck(Choice choice)
+    {
+        if (choice.Strokes.Count == 0)
+        {
+            return "No bell is struck for this chord.";
+        }
+
+        var figure = Sentences.Capital(choice.Figure);
+        return choice.Strokes.All(s => s.Beat == choice.Start && s.Lead == Seconds.Zero)
+            ? $"{figure}, on the beat: {Sentences.List([.. choice.Strokes.Select(Bell)])}."
+            : $"{figure}: {string.Join(", ", choice.Strokes.Select(s => $"{Bell(s)} {When(choice, s)}"))}.";
+    }
+
+    private string Bell(Stroke stroke)
+    {
+        var touch = stroke.Level.Value switch
+        {
+            0 => "",
+            > 0 and var louder => string.Create(CultureInfo.InvariantCulture, $", {louder:0.#} dB louder"),
+            var softer => string.Create(CultureInfo.InvariantCulture, $", {-softer:0.#} dB softer"),
+        };
+        return $"{_notes.Of(stroke.Note)} ({LimbWords.Of(stroke.Limb)}{touch})";
+    }
+
+    private string When(Choice choice, Stroke stroke)
+    {
+        var meter = _places.BarAt(choice.Start).Meter;
+        var beat = choice.Beat + ((stroke.Beat - choice.Start).Quarters / meter.Beat.Quarters);
+        var isBefore = stroke.Lead > Seconds.Zero;
+        var target = stroke.Beat == choice.Start
+            ? isBefore ? "the beat" : "on the beat"
+            : string.Create(CultureInfo.InvariantCulture, $"{(isBefore ? "" : "on ")}beat {beat:0.##}");
+        return isBefore ? string.Create(CultureInfo.InvariantCulture, $"{stroke.Lead} before {target}") : target;
+    }
+
+    private void Quarrels(Choice choice, TextPage page)
+    {
+        if (choice.Quarrels.Count > 0)
+        {
+            page.Paragraph("Most at odds:", Indent);
+            foreach (var quarrel in choice.Quarrels)
+            {
+                page.Paragraph($"- {_quarrels.InFull(quarrel)}", Indent * 2, 2);
+            }
+        }
+    }
+
+    private string Weighed(RunnerUp runnerUp)
+    {
+        var bells = runnerUp.Notes.Count == 0 ? "no bell at all" : _notes.Of(runnerUp.Notes);
+        var other = $"Next best: {bells}, {runnerUp.Figure}; ";
+        var verdict = runnerUp.Dearer switch
+        {
+            > 0 and var dearer => $"{Sentences.Price(dearer)} dearer.",
+            0 => "at the same price, and the one listed first was taken.",
+            var cheaper => $"{Sentences.Price(-cheaper)} cheaper here, but a rule over several chords forbids it.",
+        };
+        var worse = runnerUp.Differences.Where(d => d.Thousandths > 0).Select(Signed).ToArray();
+        var better = runnerUp.Differences.Where(d => d.Thousandths < 0).Select(Signed).ToArray();
+        var sides = new[] { Side("loses on", worse), Side("gains on", better) }.Where(side => side.Length > 0).ToArray();
+        return other + verdict + (sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "");
+
+        static string Side(string verb, string[] terms) => terms.Length == 0 ? "" : $"{verb} {Sentences.List(terms)}";
+    }
+}

@@ -1,0 +1,172 @@
+using System.Globalization;
+using Revoicer.Arrangements;
+using Revoicer.Music;
+using Revoicer.Values;
+
+namespace Revoicer.Writing.Text;
+
+/// <summary>The page that stands before the chords: what the piece needs and what to look at first.</summary>
+internal sealed class RationaleFirstPage(Arrangement arrangement)
+{
+    private const int WorstPlaces = 5;
+
+    // More changes of speed than these (a piece with many fermatas) would bury the rest of the page.
+    private const int TempiNamed = 6;
+
+    private readonly NoteSpelling _notes = new(arrangement.WrittenKey);
+    private readonly PlaceNames _places = new(arrangement);
+    private readonly QuarrelWords _quarrels = new(arrangement);
+
+    public void WriteTo(TextPage page)
+    {
+        page.Title(arrangement.Title.Trim().Length == 0 ? "Without a title" : arrangement.Title, '=');
+        page.Blank();
+        page.Entry("Tower", Tower());
+        page.Entry("Sound", arrangement.Sound);
+        page.Entry("Key", Key());
+        page.Entry("Tempo", Tempo());
+        page.Entry("Length", Length());
+        page.Entry("Bells", Bells());
+        page.Entry("Pedals", Pedals());
+        page.Entry("Heaviest", Heaviest());
+        page.Entry("Clash", Clash());
+        page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the root or the slash bass is the lowest bell in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
+        page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
+        HowToRead(page);
+        Worst(page);
+        LeftOut(page);
+    }
+
+    private static string Higher(Transposition transposition) => transposition.Semitones switch
+    {
+        0 => "at the same pitch",
+        12 => "an octave higher",
+        24 => "two octaves higher",
+        -12 => "an octave lower",
+        > 0 and var up => Sentences.Count(up, "semitone", "semitones") + " higher",
+        var down => Sentences.Count(-down, "semitone", "semitones") + " lower",
+    };
+
+    private static void HowToRead(TextPage page)
+    {
+        page.Blank();
+        page.Paragraph(
+            "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. "
+            + "Roughness is the beating of partials that lie close together; contradiction is sounding energy a semitone away "
+            + "from a tone of the chord. Prices are in the same unit and count everything that rings.");
+        page.Blank();
+        page.Paragraph(
+            "Bells are named by the baton or pedal that you read and press. Only where a frequency is given does the strike "
+            + "note, which is the pitch heard, stand beside it in brackets.");
+        page.Blank();
+        page.Paragraph(
+            "The MIDI file plays tubular bells. They have no tierce and are damped, so it serves to check notes and rhythm; "
+            + "the clashes told of here cannot be heard in it.");
+    }
+
+    private string Tower()
+    {
+        var tower = arrangement.Tower;
+        var missing = tower.Missing.Count == 0 ? "" : $", without {Sentences.List([.. tower.Missing.Select(_notes.Of)])}";
+        var measured = tower.MeasuredBells == 0
+            ? "none is measured, so all are taken to sound as the default bell"
+            : $"{tower.MeasuredBells} of them measured";
+        return $"{tower.Name}: {Sentences.Count(tower.Bells, "bell", "bells")} from {_notes.Of(tower.Lowest)} to {_notes.Of(tower.Highest)}{missing}; {measured}";
+    }
+
+    private string Key()
+    {
+        var higher = Higher(arrangement.Tower.Transposition);
+        return (arrangement.WrittenKey, arrangement.SoundingKey) switch
+        {
+            ({ } written, { } sounding) => $"you read {written}; it is heard {higher}, in {sounding}",
+            _ => $"the sheet names none; what you read is heard {higher}",
+        };
+    }
+
+    private string Tempo()
+    {
+        var changes = arrangement.Tempi.Changes;
+        var assumed = arrangement.TempoIsAssumed ? " (assumed: neither the sheet nor you named one)" : "";
+        var later = changes.Skip(1).Take(TempiNamed - 1).Select(c => $"; {c.Tempo} from {_places.Of(c.From)} on");
+        var more = changes.Count > TempiNamed ? $"; {changes.Count - TempiNamed} more changes after that" : "";
+        return changes[0].Tempo + assumed + string.Concat(later) + more;
+    }
+
+    private string Length()
+    {
+        var last = arrangement.Bars[^1];
+        var end = arrangement.Tempi.At(last.Start + last.Length) + arrangement.Shift;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Sentences.Count(arrangement.Bars.Count, "bar", "bars")} as heard, {end.Value:0.0} s, and two bars for the last bells to ring");
+    }
+
+    private string Bells()
+    {
+        var used = arrangement.Totals.BellsUsed;
+        return $"{used.Count} of {arrangement.Tower.Bells}: {_notes.Of(used)}";
+    }
+
+    private string Pedals()
+    {
+        var pedalled = arrangement.Strokes.Where(s => s.IsPedal).Select(s => s.Note).ToArray();
+        return arrangement.Totals.PedalsTo is { } highest && pedalled.Length > 0
+            ? $"{_notes.Of(pedalled.Min())} to {_notes.Of(highest)}, {Sentences.Count(pedalled.Length, "stroke", "strokes")}"
+            : "none; the feet rest";
+    }
+
+    private string Heaviest()
+    {
+        var totals = arrangement.Totals;
+        if (totals.HeaviestStrokes == 0)
+        {
+            return "no bell below middle C (C4) is struck";
+        }
+
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Sentences.Count(totals.HeaviestStrokes, "stroke", "strokes")} on bells below middle C (C4) in the 10 s from {totals.HeaviestFrom.Value:0.0} s on ({_places.BarOf(totals.HeaviestFrom)})");
+    }
+
+    private string Clash() =>
+        $"{Sentences.Figure(arrangement.Totals.MedianClash)} for the middle one of all chords (the median); "
+        + $"all strokes together come to {Sentences.Figure(arrangement.Totals.ClashDose)}, "
+        + $"and to {Sentences.Price(arrangement.Totals.Price)} with everything else that is priced";
+
+    private void Worst(TextPage page)
+    {
+        var worst = arrangement.Choices.OrderByDescending(c => c.Clash.Whole).Take(WorstPlaces).ToArray();
+        if (worst.Length == 0)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Paragraph("Where it clashes most:");
+        for (var i = 0; i < worst.Length; i++)
+        {
+            var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {_quarrels.InShort(worst[i].Quarrels[0])}" : "";
+            page.Paragraph(
+                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {RationaleChord.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Whole)}{quarrel}",
+                indent: 2,
+                hanging: 3);
+        }
+    }
+
+    private void LeftOut(TextPage page)
+    {
+        page.Blank();
+        if (arrangement.Totals.LeftOut.Count == 0)
+        {
+            page.Paragraph("Nothing of the sheet was left out or eased.");
+            return;
+        }
+
+        page.Paragraph("Left out, eased or moved:");
+        foreach (var sentence in arrangement.Totals.LeftOut)
+        {
+            page.Paragraph($"- {Sentences.Whole(sentence)}", indent: 2, hanging: 2);
+        }
+    }
+}

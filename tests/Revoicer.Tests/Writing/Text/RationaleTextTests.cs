@@ -1,0 +1,86 @@
+using FsCheck.Xunit;
+using Revoicer.Arrangements;
+using Revoicer.Music;
+using Revoicer.Values;
+using Revoicer.Writing.Text;
+using Xunit;
+
+namespace Revoicer.Tests.Writing.Text;
+
+public class RationaleTextTests
+{
+    [Fact]
+    public void Harbour_Lights_reads_as_kept() =>
+        Expected.Text("harbour-lights", RationaleText.Of(SampleArrangements.HarbourLights));
+
+    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    public void No_line_is_longer_than_a_hundred_characters_or_ends_with_a_blank(Arrangement arrangement) =>
+        Assert.All(RationaleText.Of(arrangement).Split('\n'), line =>
+        {
+            Assert.InRange(line.Length, 0, 100);
+            Assert.Equal(line.TrimEnd(), line);
+            Assert.DoesNotContain(line, char.IsControl);
+        });
+
+    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    public void Every_stroke_of_a_chord_is_named_with_its_limb(Arrangement arrangement)
+    {
+        var text = RationaleText.Of(arrangement);
+        var notes = new NoteSpelling(arrangement.WrittenKey);
+        Assert.All(
+            arrangement.Choices.SelectMany(c => c.Strokes),
+            s => Assert.Matches($@"{notes.Of(s.Note)}\s+\({Revoicer.Writing.LimbWords.Of(s.Limb).Replace(" ", @"\s+")}", text));
+    }
+
+    [Fact]
+    public void A_title_of_one_endless_word_is_broken() =>
+        Assert.All(
+            RationaleText.Of(SampleArrangements.OneStroke with { Title = new string('x', 1234) }).Split('\n'),
+            line => Assert.InRange(line.Length, 0, 100));
+
+    [Theory]
+    [InlineData("C", 61, "C#4")]
+    [InlineData("C", 63, "Eb4")]
+    [InlineData("C", 70, "Bb4")]
+    [InlineData("Bb", 63, "Eb4")]
+    [InlineData("Bb", 68, "Ab4")]
+    [InlineData("E minor", 63, "D#4")]
+    [InlineData("D minor", 61, "C#4")]
+    [InlineData("Gb", 71, "Cb5")]
+    [InlineData("C#", 60, "B#3")]
+    [InlineData("C#", 65, "E#4")]
+    public void Notes_are_spelled_as_the_key_has_them(string name, int midi, string spelled)
+    {
+        // Common practice: a key's own tones by its signature, the raised seventh of minor as a raised tone.
+        Assert.True(KeySignature.TryParse(name, out var key));
+        Assert.Equal(spelled, new NoteSpelling(key).Of(WrittenNote.AtMidi(midi)));
+    }
+
+    [Theory]
+    [InlineData(-0.04, "0.0")]
+    [InlineData(12.35, "12.4")]
+    public void Figures_have_one_decimal(double value, string text) => Assert.Equal(text, Sentences.Figure(value));
+
+    [Fact]
+    public void A_roll_is_told_with_its_times_and_another_bass_beside_the_symbol()
+    {
+        var text = RationaleText.Of(SampleArrangements.HarbourLights);
+        Assert.Contains("Rolled: C3 (left foot) 0.12 s before the beat, E4 (left hand) 0.06 s before the beat.", text);
+        Assert.Contains(": C (here with E in the bass)\n", text);
+        Assert.Contains("Bar 1, second time through, beat 1", text);
+    }
+
+    [Fact]
+    public void A_tempo_that_nobody_named_is_told() =>
+        Assert.Contains(
+            "60 quarter notes a minute (assumed: neither the sheet nor you named one)",
+            RationaleText.Of(SampleArrangements.OneStroke));
+
+    [Fact]
+    public void The_strike_note_stands_beside_a_frequency_in_the_towers_own_transposition()
+    {
+        var sample = SampleArrangements.HarbourLights;
+        var lower = sample with { Tower = sample.Tower with { Transposition = new Transposition(10) } };
+        Assert.Contains("the tierce of C3 (strikes Bb3), 313 Hz", RationaleText.Of(lower));
+    }
+}
