@@ -115,10 +115,7 @@ public sealed class PlayingLimits
 
     private static IEnumerable<PlayingLimit> ReadTable()
     {
-        using var stream = typeof(PlayingLimits).Assembly.GetManifestResourceStream("Revoicer.Playing.playing-limits.tsv")
-            ?? throw new InvalidOperationException("playing-limits.tsv is not in the program");
-        using var reader = new StreamReader(stream);
-        var lines = reader.ReadToEnd().Split('\n');
+        var lines = Embedded.Text("Revoicer.Playing.playing-limits.tsv").Split('\n');
         return [.. lines
             .Where(line => line.Length > 0 && line[0] != '#' && !line.StartsWith("key\t", StringComparison.Ordinal))
             .Select(line => line.Split('\t'))

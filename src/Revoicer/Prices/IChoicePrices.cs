@@ -57,4 +57,36 @@ public static class ChoicePrices
 
         return sum;
     }
+
+    /// <summary>What some candidates of a slot cost with all other slots as chosen: alone, and with each of the others.</summary>
+    /// <param name="prices">The prices.</param>
+    /// <param name="choice">For each slot the number of a candidate; the entry of the slot itself is not looked at.</param>
+    /// <param name="slot">The slot.</param>
+    /// <param name="candidates">Candidates of the slot.</param>
+    public static long[] InPlace(this IChoicePrices prices, IReadOnlyList<int> choice, int slot, ReadOnlySpan<int> candidates)
+    {
+        var costs = new long[candidates.Length];
+        for (var i = 0; i < costs.Length; i++)
+        {
+            costs[i] = prices.Alone(slot)[candidates[i]];
+        }
+
+        AddPairs(prices, choice, slot, candidates, costs, _ => true);
+        return costs;
+    }
+
+    /// <summary>Adds to the costs of some candidates of a slot what they cost with certain other slots as chosen.</summary>
+    internal static void AddPairs(
+        this IChoicePrices prices, IReadOnlyList<int> choice, int slot, ReadOnlySpan<int> candidates, Span<long> costs, Func<int, bool> with)
+    {
+        var pairs = new long[candidates.Length];
+        foreach (var other in prices.Linked(slot).Where(with))
+        {
+            prices.PairPrices(other, choice[other], slot, candidates, pairs);
+            for (var i = 0; i < pairs.Length; i++)
+            {
+                costs[i] += pairs[i];
+            }
+        }
+    }
 }

@@ -61,6 +61,7 @@ internal sealed class SlotPrice
         prices[Term.DoubledTones] = times * Thousandths.Of(DoubledTones(candidate));
         prices[Term.Bass] = BassPrice(candidate, times);
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
+        prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * SemitonesOverGap(candidate));
         prices[Term.Effort] = times * Thousandths.Of(_sound.Effort * EffortOf(candidate));
         var (carry, brightness) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
@@ -116,9 +117,11 @@ internal sealed class SlotPrice
 
     private int BassPrice(Candidate candidate, int times)
     {
-        var none = candidate.Voicing.Bass is null && !_slot.IsQuick ? _sound.NoBass : 0;
+        var foot = candidate.Voicing.Bass is { } bass ? _sound.BassHeight * (bass - _instrument.Tower.PedalsFrom).Semitones
+            : _slot.IsQuick ? 0
+            : _sound.NoBass;
         var other = OtherBass(candidate) is { } price ? Math.Min(price, _sound.WeakBeatBass) : 0;
-        return (times * Thousandths.Of(none + other)) + (_hearingsWithoutBefore * NotByStep(candidate));
+        return (times * Thousandths.Of(foot + other)) + (_hearingsWithoutBefore * NotByStep(candidate));
     }
 
     // The price of another lowest bell than the symbol's on a strong beat; null where it has that bell or none.
@@ -146,6 +149,15 @@ internal sealed class SlotPrice
             Figure.Broken => _sound.Broken,
             _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
         };
+    }
+
+    private static int SemitonesOverGap(Candidate candidate)
+    {
+        const int seventeenth = 28;
+        var feet = candidate.Voicing.SecondPedal ?? candidate.Voicing.Bass;
+        return feet is { } pedal && candidate.Voicing.Upper.Count > 0
+            ? Math.Max(0, (candidate.Voicing.Upper[0].Note - pedal).Semitones - seventeenth)
+            : 0;
     }
 
     private double EffortOf(Candidate candidate)

@@ -29,6 +29,9 @@ public enum Term
     /// <summary>What is wanting in brightness.</summary>
     Brightness,
 
+    /// <summary>An empty stretch between the bass and the tones above it.</summary>
+    Gap,
+
     /// <summary>Stretches and heavy keys within the slot.</summary>
     Effort,
 
@@ -62,6 +65,7 @@ public static class TermNames
         Term.Figure => "figure",
         Term.Carry => "carry",
         Term.Brightness => "brightness",
+        Term.Gap => "gap above the bass",
         Term.Effort => "effort",
         Term.Ringing => "roughness with what rings",
         Term.VoiceLeading => "voice leading",
@@ -77,7 +81,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 14;
+    public const int Count = 15;
 
     private int _first;
 

@@ -14,10 +14,16 @@ public abstract record Outcome
     /// <param name="Price">Its whole price, in thousandths of a clash unit.</param>
     /// <param name="Bound">No choice that keeps the rules is cheaper.</param>
     /// <param name="Starts">From how many starts the search went.</param>
+    /// <param name="Slots">For each slot what came next, and what stood in the way.</param>
     /// <param name="Lifted">Where a rule could not be kept and was lifted, in sentences.</param>
-    public sealed record Found(Items<int> Choice, long Price, long Bound, int Starts, Items<string> Lifted) : Outcome;
+    public sealed record Found(Items<int> Choice, long Price, long Bound, int Starts, Items<SlotOutcome> Slots, Items<string> Lifted) : Outcome;
 
     /// <summary>No choice keeps every rule.</summary>
     /// <param name="Rules">The rules, in words.</param>
     public sealed record Impossible(Items<string> Rules) : Outcome;
 }
+
+/// <summary>What the search says of one slot, all others as chosen.</summary>
+/// <param name="RunnerUp">The cheapest candidate with other bells that the rules on the slot allow; null where there is none.</param>
+/// <param name="BoundBy">The rule that forbids a cheaper candidate, in words; null where none does.</param>
+public sealed record SlotOutcome(int? RunnerUp, string? BoundBy);

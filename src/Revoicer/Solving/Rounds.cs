@@ -74,7 +74,7 @@ internal sealed class Rounds
         Parallel.For(0, background.Length, slot =>
         {
             background[slot] = new long[_chain.Candidates[slot].Length];
-            AddPairs(slot, choice, _chain.Candidates[slot], background[slot], other => Math.Abs(other - slot) > 1);
+            _prices.AddPairs(choice, slot, _chain.Candidates[slot], background[slot], other => Math.Abs(other - slot) > 1);
         });
         return background;
     }
@@ -100,13 +100,7 @@ internal sealed class Rounds
     private bool Improve(int[] choice, int slot)
     {
         var candidates = _allowed[slot];
-        var costs = new long[candidates.Length];
-        for (var i = 0; i < candidates.Length; i++)
-        {
-            costs[i] = _prices.Alone(slot)[candidates[i]];
-        }
-
-        AddPairs(slot, choice, candidates, costs, _ => true);
+        var costs = _prices.InPlace(choice, slot, candidates);
         var best = Array.IndexOf(candidates, choice[slot]);
         for (var i = 0; i < candidates.Length; i++)
         {
@@ -119,18 +113,5 @@ internal sealed class Rounds
         var changed = candidates[best] != choice[slot];
         choice[slot] = candidates[best];
         return changed;
-    }
-
-    private void AddPairs(int slot, int[] choice, int[] candidates, long[] costs, Func<int, bool> with)
-    {
-        var pairs = new long[candidates.Length];
-        foreach (var other in _prices.Linked(slot).Where(with))
-        {
-            _prices.PairPrices(other, choice[other], slot, candidates, pairs);
-            for (var i = 0; i < pairs.Length; i++)
-            {
-                costs[i] += pairs[i];
-            }
-        }
     }
 }

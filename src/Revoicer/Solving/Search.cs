@@ -23,7 +23,13 @@ public static class Search
         var book = RuleBook.For(rules, prices);
         return Run(prices, book.Allowed, book.Counters, cancel) switch
         {
-            { } found => new Outcome.Found(found.Choice.ToItems(), found.Price, found.Bound, found.Starts, book.Lifted.ToItems()),
+            { } found => new Outcome.Found(
+                found.Choice.ToItems(),
+                found.Price,
+                found.Bound,
+                found.Starts,
+                prices.Plan.Slots.Select(slot => Hindsight.Of(prices, rules, book, found.Choice, slot)).ToItems(),
+                book.Lifted.ToItems()),
             null => new Outcome.Impossible(rules.Select(r => r.Words).ToItems()),
         };
     }

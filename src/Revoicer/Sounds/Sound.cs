@@ -48,6 +48,9 @@ public sealed record Sound
     /// <summary>A slot of 0.8 s and more without a bass bell.</summary>
     public required double NoBass { get; init; }
 
+    /// <summary>For each semitone by which the bass bell lies above the lowest pedal.</summary>
+    public required double BassHeight { get; init; }
+
     /// <summary>A chord not rolled where a roll is welcome: where phrases begin, on the last chord, on three and more bells over 1.5 s.</summary>
     public required double RollForgone { get; init; }
 
@@ -84,6 +87,9 @@ public sealed record Sound
     /// <summary>For each semitone that the tones above the bass move, in the shortest way.</summary>
     public required double VoiceLeading { get; init; }
 
+    /// <summary>For each semitone by which more than a seventeenth lies between the bass and the tone above it.</summary>
+    public required double Gap { get; init; }
+
     /// <summary>For each semitone by which the bass leaps further than a fifth.</summary>
     public required double BassLeap { get; init; }
 
@@ -95,10 +101,4 @@ public sealed record Sound
 
     /// <summary>How many rolls a phrase may have.</summary>
     public required int RollsPerPhrase { get; init; }
-
-    /// <summary>How many different chord tones a slot of 1 s and more has where there is no tune.</summary>
-    public required int TonesWithoutTune { get; init; }
-
-    /// <summary>temporary</summary>
-    public static Sound Balanced { get; } = new() { Name = "balanced", Fade = new Seconds(1.16), Clash = 1, MissingRoot = 75, MissingThird = 62, MissingSeventh = 37, MissingFifth = 10, MissingColour = 12, Doubled = 4, ThirdInBass = 37, OtherBass = 45, WeakBeatBass = 15, NoBass = 15, RollForgone = 3, Rolled = 2.5, BassFirst = 20, Afterbeats = 20, Broken = 25, FigureChange = 4, RollStep = new Seconds(0.06), CarryTarget = new Decibels(4), CarryShortfall = 2, BrightnessTarget = new Hertz(700), BrightnessShortfall = 0, VoiceLeading = 0.5, BassLeap = 0.5, Effort = 1, StrongBeatsWithBass = 0.8, RollsPerPhrase = 2, TonesWithoutTune = 3 };
 }

@@ -1,0 +1,151 @@
+using Revoicer.Text;
+using Revoicer.Values;
+
+namespace Revoicer.Sounds;
+
+/// <summary>Reads a sound setting from its file: every word once, none missing, none unknown, none negative.</summary>
+public static class SoundFile
+{
+    // A price above this is no trade-off any more; a rule says it better.
+    private const double DearestPrice = 1000;
+
+    private static readonly Line[] Lines =
+    [
+        Line.Price("clash", "weight"),
+        new("clash", "fade", 0, 60, " s (0 for none)"),
+        Line.Price("tones", "root"),
+        Line.Price("tones", "third"),
+        Line.Price("tones", "seventh"),
+        Line.Price("tones", "fifth"),
+        Line.Price("tones", "colour"),
+        Line.Price("tones", "doubled"),
+        Line.Price("bass", "third"),
+        Line.Price("bass", "other"),
+        Line.Price("bass", "weak-beat"),
+        Line.Price("bass", "none"),
+        Line.Price("bass", "height"),
+        Line.Price("bass", "leap"),
+        new("bass", "strong-beats", 0, 1, ""),
+        Line.Price("figures", "roll-forgone"),
+        Line.Price("figures", "rolled"),
+        Line.Price("figures", "bass-first"),
+        Line.Price("figures", "afterbeats"),
+        Line.Price("figures", "broken"),
+        Line.Price("figures", "change"),
+        new("figures", "rolls-in-phrase", 0, 99, ""),
+        new("figures", "roll-step", 0.04, 0.09, " s"),
+        new("carry", "target", -60, 60, " dB"),
+        Line.Price("carry", "shortfall"),
+        new("brightness", "target", 20, 20000, " Hz"),
+        Line.Price("brightness", "shortfall"),
+        Line.Price("lines", "voice-leading"),
+        Line.Price("lines", "gap"),
+        Line.Price("effort", "weight"),
+    ];
+
+    /// <summary>Reads a sound.</summary>
+    /// <param name="fileName">The file's name, for messages.</param>
+    /// <param name="text">Its text, TOML.</param>
+    /// <returns>The sound, or all that is wrong, in the order of the file.</returns>
+    public static Reading<Sound> Read(string fileName, string text)
+    {
+        var problems = new List<Problem>();
+        var sound = TomlText.Read(fileName, text, problems) is { } toml ? Read(toml, problems) : null;
+        return sound is not null && problems.Count == 0
+            ? Reading<Sound>.Of(sound)
+            : new Reading<Sound>.Refused(problems.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems());
+    }
+
+    private static Sound? Read(TomlText toml, List<Problem> problems)
+    {
+        toml.Head.KnowsOnly("name");
+        toml.Head.Needs("name");
+        var name = toml.Head.Text("name");
+        var parts = Lines.Select(l => l.Part).Distinct().ToArray();
+        var values = new Dictionary<(string, string), double>();
+        var seen = new HashSet<string>();
+        foreach (var section in toml.Sections)
+        {
+            if (section.IsOneOfMany || !parts.Contains(section.Name) || !seen.Add(section.Name))
+            {
+                problems.Add(new Problem(section.Where, $"'{section.Name}' is no part of a sound, or stands twice", $"one each of [{string.Join("], [", parts)}]"));
+                continue;
+            }
+
+            ReadPart(section, values, problems);
+        }
+
+        foreach (var part in parts.Except(seen))
+        {
+            problems.Add(new Problem(toml.Head.PlaceOf("name"), $"the file has no part [{part}]", $"[{part}] and its lines"));
+        }
+
+        return name is not null && values.Count == Lines.Length ? ToSound(name.Value, values, problems, toml) : null;
+    }
+
+    private static void ReadPart(TomlSection section, Dictionary<(string, string), double> values, List<Problem> problems)
+    {
+        var lines = Lines.Where(l => l.Part == section.Name).ToArray();
+        string[] words = [.. lines.Select(l => l.Word)];
+        section.KnowsOnly(words);
+        section.Needs(words);
+        foreach (var line in lines)
+        {
+            if (section.Number(line.Word, line.Lowest, line.Highest, line.Unit) is { } number)
+            {
+                values[(line.Part, line.Word)] = number.Value;
+            }
+        }
+    }
+
+    private static Sound? ToSound(string name, Dictionary<(string, string), double> values, List<Problem> problems, TomlText toml)
+    {
+        double Value(string part, string word) => values[(part, word)];
+        var rolls = Value("figures", "rolls-in-phrase");
+        if (rolls != Math.Floor(rolls))
+        {
+            problems.Add(new Problem(toml.Sections.First(s => s.Name == "figures").PlaceOf("rolls-in-phrase"), $"'rolls-in-phrase' is no whole number", "a whole number from 0 to 99"));
+            return null;
+        }
+
+        return new Sound
+        {
+            Name = name,
+            Clash = Value("clash", "weight"),
+            Fade = Value("clash", "fade") is > 0 and var fade ? new Seconds(fade) : null,
+            MissingRoot = Value("tones", "root"),
+            MissingThird = Value("tones", "third"),
+            MissingSeventh = Value("tones", "seventh"),
+            MissingFifth = Value("tones", "fifth"),
+            MissingColour = Value("tones", "colour"),
+            Doubled = Value("tones", "doubled"),
+            ThirdInBass = Value("bass", "third"),
+            OtherBass = Value("bass", "other"),
+            WeakBeatBass = Value("bass", "weak-beat"),
+            NoBass = Value("bass", "none"),
+            BassHeight = Value("bass", "height"),
+            BassLeap = Value("bass", "leap"),
+            StrongBeatsWithBass = Value("bass", "strong-beats"),
+            RollForgone = Value("figures", "roll-forgone"),
+            Rolled = Value("figures", "rolled"),
+            BassFirst = Value("figures", "bass-first"),
+            Afterbeats = Value("figures", "afterbeats"),
+            Broken = Value("figures", "broken"),
+            FigureChange = Value("figures", "change"),
+            RollsPerPhrase = (int)rolls,
+            RollStep = new Seconds(Value("figures", "roll-step")),
+            CarryTarget = new Decibels(Value("carry", "target")),
+            CarryShortfall = Value("carry", "shortfall"),
+            BrightnessTarget = new Hertz(Value("brightness", "target")),
+            BrightnessShortfall = Value("brightness", "shortfall"),
+            VoiceLeading = Value("lines", "voice-leading"),
+            Gap = Value("lines", "gap"),
+            Effort = Value("effort", "weight"),
+        };
+    }
+
+    private sealed record Line(string Part, string Word, double Lowest, double Highest, string Unit)
+    {
+        public static Line Price(string part, string word) => new(part, word, 0, DearestPrice, "");
+    }
+}
