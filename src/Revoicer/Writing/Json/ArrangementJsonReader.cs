@@ -31,7 +31,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         // Notes are checked against the tower's transposition, choices against the strokes: so these come first.
         var tower = Object(fields.Take("tower"), Tower);
         _transposition = tower?.Transposition ?? default;
-        _strokes = fields.List("strokes", v => Object(v, f => Stroke(f, v)));
+        _strokes = fields.List("strokes", v => Object(v, Stroke));
         var arrangement = new Arrangement(
             fields.Text("title"),
             tower!,
@@ -135,22 +135,26 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         return bar;
     }
 
-    private Stroke Stroke(JsonFields fields, JsonValue where)
+    // A note that is struck or heard, so that its strike note has to exist.
+    private WrittenNote Bell(JsonFields fields, string number, string name)
     {
-        var note = _music.Note(fields, "midi", "name");
-        if (note.Midi + _transposition.Semitones is < 0 or > 127)
+        var where = fields.Peek(number);
+        var note = _music.Note(fields, number, name);
+        if (where is not null && note.Midi + _transposition.Semitones is (< 0 or > 127))
         {
             problems.Add(where, $"{note} sounds {_transposition.Semitones} semitones from itself", "a bell within MIDI notes 0 to 127");
         }
 
-        return new Stroke(
-            note,
-            Limb(fields),
-            _music.Beats(fields, "beat"),
-            new Seconds(fields.Number("lead", 0, LongestLead)),
-            Time(fields, "at"),
-            new Decibels(fields.Number("level", -LargestLevel, LargestLevel)));
+        return note;
     }
+
+    private Stroke Stroke(JsonFields fields) => new(
+        Bell(fields, "midi", "name"),
+        Limb(fields),
+        _music.Beats(fields, "beat"),
+        new Seconds(fields.Number("lead", 0, LongestLead)),
+        Time(fields, "at"),
+        new Decibels(fields.Number("level", -LargestLevel, LargestLevel)));
 
     private Limb Limb(JsonFields fields)
     {
@@ -211,10 +215,10 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         Figure(fields, "contradiction"));
 
     private Quarrel Quarrel(JsonFields fields) => new(
-        _music.Note(fields, "lowerMidi", "lowerName"),
+        Bell(fields, "lowerMidi", "lowerName"),
         fields.Text("lowerPartial"),
         Frequency(fields, "lowerFrequency"),
-        _music.Note(fields, "upperMidi", "upperName"),
+        Bell(fields, "upperMidi", "upperName"),
         fields.Text("upperPartial"),
         Frequency(fields, "upperFrequency"),
         Figure(fields, "share"),

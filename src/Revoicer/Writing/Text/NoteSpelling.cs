@@ -1,3 +1,4 @@
+using System.Globalization;
 using Revoicer.Music;
 using Revoicer.Values;
 
@@ -27,6 +28,7 @@ internal sealed class NoteSpelling(KeySignature? key)
         var lowest = (key?.Fifths ?? 0) - FifthsBelow;
         var steps = PitchClass.Of((7 * midi) - lowest).Value;
         var name = NoteName.AtFifths(lowest + steps);
-        return name + (((midi - name.Alteration) / 12) - 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var octave = (int)Math.Floor((midi - name.Alteration) / 12.0) - 1;
+        return string.Create(CultureInfo.InvariantCulture, $"{name}{octave}");
     }
 }
