@@ -95,18 +95,21 @@ public class ChordGridReaderTests
         Assert.Equal(("Kelp", 2), (sheet.Title, sheet.Bars.Count));
     }
 
+    [Fact]
+    public void The_example_of_the_document_reads_without_a_warning()
+    {
+        var example = RepositoryFiles.Text("docs", "files.md").Split("```\n")[1];
+        var accepted = Assert.IsType<Reading<LeadSheet>.Accepted>(Grid.Read(example));
+        Assert.Empty(accepted.Warnings);
+        Assert.Equal((11, 14), (accepted.Value.Bars.Count, accepted.Value.Played.Count));
+    }
+
     [Theory]
     [InlineData("lamps-on-the-quay.chords", 17, 24)]
     [InlineData("ferry-waltz.chords", 33, 33)]
     public void The_demo_sheets_read_without_a_warning(string name, int written, int heard)
     {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Revoicer.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        var text = File.ReadAllText(Path.Combine(folder!.FullName, "leadsheets-demo", name));
+        var text = RepositoryFiles.Text("leadsheets-demo", name);
         var accepted = Assert.IsType<Reading<LeadSheet>.Accepted>(Grid.Read(text));
         Assert.Empty(accepted.Warnings);
         Assert.Equal((written, heard), (accepted.Value.Bars.Count, accepted.Value.Played.Count));
