@@ -164,7 +164,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         }
 
         var words = fields.Text(value);
-        if (LimbWords.Find(words) is { } limb)
+        if (LimbNames.Find(words) is { } limb)
         {
             return limb;
         }

@@ -184,7 +184,7 @@ internal sealed class ArrangementJsonWriter
     private static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
     {
         json.WriteNoteMembers(stroke.Note);
-        json.WriteString("limb", LimbWords.Of(stroke.Limb));
+        json.WriteString("limb", LimbNames.Of(stroke.Limb));
         json.WriteString("beat", stroke.Beat.ToString());
         json.WriteNumber("lead", stroke.Lead.Value);
         json.WriteNumber("at", stroke.At.Value);

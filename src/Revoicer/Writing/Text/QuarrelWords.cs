@@ -7,8 +7,8 @@ namespace Revoicer.Writing.Text;
 /// <summary>Tells which partials beat against each other.</summary>
 internal sealed class QuarrelWords(Arrangement arrangement)
 {
-    private readonly NoteSpelling _written = new(arrangement.WrittenKey);
-    private readonly NoteSpelling _sounding = new(arrangement.SoundingKey);
+    private readonly KeySpelling _written = new(arrangement.WrittenKey);
+    private readonly KeySpelling _sounding = new(arrangement.SoundingKey);
 
     /// <summary>"the tierce of C3 against the prime of E4".</summary>
     public string InShort(Quarrel quarrel) =>

@@ -11,7 +11,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
 {
     private const int Indent = 2;
 
-    private readonly NoteSpelling _notes = new(arrangement.WrittenKey);
+    private readonly KeySpelling _notes = new(arrangement.WrittenKey);
     private readonly PlaceNames _places = new(arrangement);
     private readonly QuarrelWords _quarrels = new(arrangement);
 
@@ -113,7 +113,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
             > 0 and var louder => string.Create(CultureInfo.InvariantCulture, $", {louder:0.#} dB louder"),
             var softer => string.Create(CultureInfo.InvariantCulture, $", {-softer:0.#} dB softer"),
         };
-        return $"{_notes.Of(stroke.Note)} ({LimbWords.Of(stroke.Limb)}{touch})";
+        return $"{_notes.Of(stroke.Note)} ({LimbNames.Of(stroke.Limb)}{touch})";
     }
 
     private string When(Choice choice, Stroke stroke)

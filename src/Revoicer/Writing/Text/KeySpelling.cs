@@ -9,7 +9,7 @@ namespace Revoicer.Writing.Text;
 /// from three fifths below the signature to eight above it, which holds the raised notes of the minor key (common
 /// practice). Without a key the window of C major is taken.
 /// </summary>
-internal sealed class NoteSpelling(KeySignature? key)
+internal sealed class KeySpelling(KeySignature? key)
 {
     private const int FifthsBelow = 3;
 
