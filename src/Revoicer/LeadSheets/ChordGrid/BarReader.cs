@@ -31,7 +31,7 @@ internal sealed class BarReader(Meter? meter, int? pickup, List<Problem> problem
             var chords = bar.Entries.Any(e => e.Text == "%")
                 ? Repeated(bar, length, bars.LastOrDefault())
                 : Spread(bar, beats, length);
-            var ends = bar.EndsSection || i + 1 == raw.Count || raw[i + 1].Opens;
+            var ends = bar.EndsSection || i + 1 == raw.Count;
             bars.Add(new WrittenBar(number, _meter, length, chords, ends));
         }
 
