@@ -1,10 +1,12 @@
 using System.Globalization;
+using Revoicer.Text;
 
 namespace Revoicer.Chords;
 
 /// <summary>Reads the beginning of a suffix: the quality of the triad, then the number that says how far thirds are built.</summary>
 internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List<SymbolRemark> warnings)
 {
+    // Tells "-5" from "m5".
     private readonly char _first = cursor.Next;
     private Quality? _quality;
     private bool _majorSeventh;
@@ -44,6 +46,39 @@ internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List
                 _majorSeventh = quality is Quality.Major or Quality.MajorSeventh;
                 _majorSeventhSign = quality == Quality.MajorSeventh;
                 break;
+        }
+    }
+
+    /// <summary>Reads 2, 5, 6, 67, 69, 7, 9, 11, 13 or none.</summary>
+    public SymbolRemark? ReadNumber()
+    {
+        var from = cursor.Position;
+        var digits = cursor.TakeDigits();
+        if (_asksForSeventh && !(digits is "7" or "9" or "11" or "13" || (digits.Length == 0 && _majorSeventhSign)))
+        {
+            return cursor.Missing(from, digits, "7, 9, 11 or 13 after 'maj'");
+        }
+
+        switch (digits)
+        {
+            case "":
+                StackUnnumbered();
+                return null;
+            case "2":
+                degrees.Add(new Degree(9));
+                return null;
+            case "4":
+                return cursor.Unread(from, "can mean several chords here", "'sus4' or 'add4'");
+            case "5":
+                return ReadFive(from);
+            case "6" or "67" or "69":
+                ReadSix(digits);
+                return null;
+            case "7" or "9" or "11" or "13":
+                degrees.Stack(int.Parse(digits, CultureInfo.InvariantCulture), Seventh);
+                return null;
+            default:
+                return new SymbolRemark(from, digits.Length, $"'{Quoted.Text(digits)}' is no number of a chord", "2, 5, 6, 69, 7, 9, 11 or 13");
         }
     }
 
@@ -87,39 +122,6 @@ internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List
         else if (slashed)
         {
             cursor.GoTo(from);
-        }
-    }
-
-    /// <summary>Reads 2, 5, 6, 67, 69, 7, 9, 11, 13 or none.</summary>
-    public SymbolRemark? ReadNumber()
-    {
-        var from = cursor.Position;
-        var digits = cursor.TakeDigits();
-        if (_asksForSeventh && !(digits is "7" or "9" or "11" or "13" || (digits.Length == 0 && _majorSeventhSign)))
-        {
-            return cursor.Missing(from, digits, "7, 9, 11 or 13 after 'maj'");
-        }
-
-        switch (digits)
-        {
-            case "":
-                StackUnnumbered();
-                return null;
-            case "2":
-                degrees.Add(new Degree(9));
-                return null;
-            case "4":
-                return cursor.Unread(from, "can mean several chords here", "'sus4' or 'add4'");
-            case "5":
-                return ReadFive(from);
-            case "6" or "67" or "69":
-                ReadSix(digits);
-                return null;
-            case "7" or "9" or "11" or "13":
-                degrees.Stack(int.Parse(digits, CultureInfo.InvariantCulture), Seventh);
-                return null;
-            default:
-                return new SymbolRemark(from, digits.Length, $"'{SymbolCursor.Shown(digits)}' is no number of a chord", "2, 5, 6, 69, 7, 9, 11 or 13");
         }
     }
 

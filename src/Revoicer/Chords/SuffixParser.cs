@@ -90,7 +90,7 @@ internal sealed class SuffixParser(SymbolCursor cursor)
         }
 
         cursor.SkipBlanks();
-        return comma == _start || cursor.AtEnd || cursor.Next is ',' or ')' or '/'
+        return comma == _start || cursor.Text[comma - 1] == '(' || cursor.AtEnd || cursor.Next is ',' or ')' or '/'
             ? new SymbolRemark(comma, 1, "',' stands between nothing", "an alteration on either side of it")
             : null;
     }

@@ -98,6 +98,12 @@ public class ChordMessageTests
                ^^^^
 
         """)]
+    [InlineData("C7(,b9)", """
+        sheet:1:4: ',' stands between nothing; expected an alteration on either side of it
+            C7(,b9)
+               ^
+
+        """)]
     [InlineData("Dadd", """
         sheet:1:4: the symbol ends too early; expected a degree from 2 to 13
             Dadd

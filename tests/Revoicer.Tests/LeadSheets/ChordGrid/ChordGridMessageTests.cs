@@ -38,6 +38,36 @@ public class ChordGridMessageTests
               ^
 
         """)]
+    [InlineData("|: C |[1 G :|[2 % |]", """
+        quay.chords:2:17: '%' begins a second ending, before which two bars can stand; expected its chords
+            |: C |[1 G :|[2 % |]
+                            ^
+
+        """)]
+    [InlineData("pickup: 2\n| C | % |", """
+        quay.chords:3:7: '%' after a bar of another length; expected its chords
+            | C | % |
+                  ^
+
+        """)]
+    [InlineData("| C | G [1 |", """
+        quay.chords:2:9: an ending begins inside a bar; expected it right after a bar line
+            | C | G [1 |
+                    ^^
+
+        """)]
+    [InlineData("| C |:", """
+        quay.chords:2:5: a repeat begins with no bar after it; expected a bar, and ':|' at the repeat's end
+            | C |:
+                ^^
+
+        """)]
+    [InlineData(":| C |", """
+        quay.chords:2:1: a repeat ends with no bar before it; expected a bar before it
+            :| C |
+            ^^
+
+        """)]
     [InlineData("| C | % G |", """
         quay.chords:2:7: '%' stands with other chords; expected '%' alone in its bar, or '/' for a beat
             | C | % G |

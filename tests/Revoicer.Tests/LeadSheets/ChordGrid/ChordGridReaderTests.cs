@@ -84,8 +84,8 @@ public class ChordGridReaderTests
     [Fact]
     public void Double_bars_repeats_and_the_end_end_a_section()
     {
-        var bars = Grid.Bars("4/4", "| C | F || G |: Am :| C | F |] G | C |").Bars;
-        Assert.Equal([false, true, true, true, false, true, false, true], bars.Select(b => b.EndsSection));
+        var bars = Grid.Bars("4/4", "| C | F || G |: Am :| C | F |] G |\n|: C :|").Bars;
+        Assert.Equal([false, true, true, true, false, true, true, true], bars.Select(b => b.EndsSection));
     }
 
     [Fact]
