@@ -23,9 +23,12 @@ public static class Revoicing
     /// <param name="tower">The instrument.</param>
     /// <param name="sound">The sound asked for.</param>
     /// <param name="tempo">The player's tempo; null for the sheet's own.</param>
+    /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
     /// <param name="cancel">Stops the work.</param>
-    public static Drafting Draft(LeadSheet sheet, Tower tower, Sound sound, Tempo? tempo, CancellationToken cancel)
+    public static Drafting Draft(
+        LeadSheet sheet, Tower tower, Sound sound, Tempo? tempo, IProgress<Stage>? progress, CancellationToken cancel)
     {
+        progress?.Report(Stage.Slots);
         var tempi = TempoMap.Steady(tempo ?? sheet.Tempo ?? new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
         var plan = SlotCutting.Cut(sheet, tempi);
         if (plan.Slots.Count == 0)
@@ -33,18 +36,26 @@ public static class Revoicing
             return new Drafting.Unplayable([$"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
         }
 
+        progress?.Report(Stage.Tables);
         var instrument = new Instrument(tower, sound);
+        progress?.Report(Stage.Candidates);
         var search = new CandidateSearch(tower, instrument.Reach, sound.RollStep);
         var candidates = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
+        progress?.Report(Stage.Prices);
         var prices = SheetPrices.Of(instrument, sound, plan, candidates, cancel);
-        return Search.Run(prices, SoundRules.Of(sound), cancel) switch
+        progress?.Report(Stage.Search);
+        switch (Search.Run(prices, SoundRules.Of(sound), cancel))
         {
-            Outcome.Found found => Checked(
-                ArrangementMaking.Of(sheet, tempi, tempoIsAssumed: tempo is null && sheet.Tempo is null, sound, prices, found), tower),
-            Outcome.Impossible impossible => new Drafting.Unplayable(
-                [$"no voicing of {sheet.Title} on {tower.Name} keeps all of these: {string.Join("; ", impossible.Rules)}"]),
-            var other => throw new InvalidOperationException($"no such outcome: {other}"),
-        };
+            case Outcome.Found found:
+                progress?.Report(Stage.Reasons);
+                var isAssumed = tempo is null && sheet.Tempo is null;
+                return Checked(ArrangementMaking.Of(sheet, tempi, isAssumed, sound, prices, found), tower);
+            case Outcome.Impossible impossible:
+                return new Drafting.Unplayable(
+                    [$"no voicing of {sheet.Title} on {tower.Name} keeps all of these: {string.Join("; ", impossible.Rules)}"]);
+            case var other:
+                throw new InvalidOperationException($"no such outcome: {other}");
+        }
     }
 
     // Nothing leaves here that the checker, which knows no prices and no search, finds unplayable.

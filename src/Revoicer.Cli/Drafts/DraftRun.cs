@@ -44,7 +44,10 @@ internal static class DraftRun
         }
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
-        switch (Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, cancel))
+        using var progress = new ProgressLine(error);
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, progress, cancel);
+        progress.Clear();
+        switch (drafting)
         {
             case Drafting.Made made:
                 return Write(made.Arrangement, request, output, error);

@@ -67,7 +67,10 @@ public static class ArrangementMaking
         clash.RingingOn(hearing.Order),
         reasons.RunnerUp,
         reasons.Terms,
-        reasons.BoundBy);
+        reasons.BoundBy)
+    {
+        Hearings = slot.Hearings.Count,
+    };
 
     // The lowest bell, as the chord spells it, where the symbol asks for another.
     private static NoteName? SoundingBass(Slot slot, Candidate chosen)

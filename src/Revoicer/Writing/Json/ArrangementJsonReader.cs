@@ -194,7 +194,10 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         fields.List("ringingOn", Note),
         fields.TakeUnlessNull("runnerUp") is { } runnerUp ? Object(runnerUp, RunnerUp) : null,
         fields.List("terms", v => Object(v, Term)),
-        fields.TextOrNull("bound"));
+        fields.TextOrNull("bound"))
+    {
+        Hearings = Count(fields, "hearings"),
+    };
 
     private Stroke StrokeAt(JsonFields fields, JsonValue value)
     {

@@ -106,6 +106,7 @@ internal sealed class ArrangementJsonWriter
         RunnerUp(choice.RunnerUp);
         _json.WriteLines("terms", choice.Terms, Term);
         _json.WriteString("bound", choice.Bound);
+        _json.WriteNumber("hearings", choice.Hearings);
         _json.WriteEndObject();
     }
 
