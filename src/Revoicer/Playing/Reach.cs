@@ -14,7 +14,7 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
 
     /// <summary>Whether one hand can take both batons at once.</summary>
     public bool HandTakes(WrittenNote low, WrittenNote high) =>
-        (high - low).Semitones <= limits.HandSpan.Semitones && low >= limits.HandPairLowest;
+        (high - low).Semitones <= limits.HandSpan.Semitones && low.Midi >= limits.HandPairLowest;
 
     /// <summary>Whether both feet reach two pedals at once.</summary>
     public bool FeetTake(WrittenNote low, WrittenNote high) => (high - low).Semitones <= limits.FeetApart.Semitones;
