@@ -178,8 +178,9 @@ public sealed class Checker(Tower tower)
         for (var i = 0; i < strokes.Length;)
         {
             var first = strokes[i];
-            var grip = strokes.Skip(i)
+            var grip = strokes.Skip(i + 1)
                 .TakeWhile(s => s.At - first.At < _limits.AtOnce && (s.Note - first.Note).Size.Semitones <= _limits.Hard("hand_span"))
+                .Prepend(first)
                 .ToArray();
             yield return grip;
             i += grip.Length;
