@@ -138,8 +138,8 @@ public static class SlotCutting
     private static bool IsHeldToTheEnd(Stretch open, LeadSheet sheet) =>
         sheet.Length - open.Start <= open.Written.Meter.Bar * 2
         && sheet.Played
-            .Where(p => p.Start >= open.Start)
-            .SelectMany(p => sheet.Bars[p.Written].Chords)
+            .SelectMany(p => sheet.Bars[p.Written].Chords, (p, c) => (Start: p.Start + c.Start, c.Symbol))
+            .Where(c => c.Start >= open.Start)
             .All(c => c.Symbol == open.Symbol);
 
     private static HashSet<(int Bar, Beats InBar)> Cadences(List<Stretch> heard, Phrasing phrases)
