@@ -148,7 +148,10 @@ public static class SlotCutting
         var cadences = new HashSet<(int, Beats)>();
         for (var i = 0; i < heard.Count; i++)
         {
-            var ends = i + 1 == heard.Count || phrases.Of(heard[i + 1].Bar) != phrases.Of(heard[i].Bar);
+            // A repeat sign ends a phrase, also where its first ending leads back into the same one.
+            var ends = i + 1 == heard.Count
+                || phrases.Of(heard[i + 1].Bar) != phrases.Of(heard[i].Bar)
+                || heard[i + 1].Bar < heard[i].Bar;
             if (!ends)
             {
                 continue;
