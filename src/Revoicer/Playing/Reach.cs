@@ -44,7 +44,7 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
             return true;
         }
 
-        return after < limits.AtOnce ? IsOneGrip(from, to, fromLimb) : time >= MoveTime(fromLimb, from, to).Value;
+        return after.Value < limits.AtOnce.Value - Rounding ? IsOneGrip(from, to, fromLimb) : time >= MoveTime(fromLimb, from, to).Value;
     }
 
     /// <summary>The least time in which a limb gets from one key to another.</summary>
