@@ -145,6 +145,10 @@ internal readonly record struct MoveLaw(double Base, double PerDoubling, double 
         + (from.IsSharp == to.IsSharp ? 0 : RowChange)
         + (to.Midi < MiddleC ? HeavyKey : 0));
 
+    /// <summary>No move takes longer: from one end of all notes to the other, with all that is added.</summary>
+    public Seconds Longest => new(
+        Base + (PerDoubling * Math.Log2(1 + NaturalKeys(WrittenNote.AtMidi(0), WrittenNote.AtMidi(127)))) + RowChange + HeavyKey);
+
     /// <summary>Natural keys between two places on the keyboard; a sharp lies half-way between its neighbours.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static double NaturalKeys(WrittenNote a, WrittenNote b) => Math.Abs(PlaceOf(a) - PlaceOf(b)) / 2.0;

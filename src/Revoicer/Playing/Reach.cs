@@ -65,11 +65,11 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
 
     private static Seconds LongestOf(PlayingLimits limits)
     {
-        var recovery = PlayingLimits.Keys.Where(k => k.StartsWith("recovery_", StringComparison.Ordinal)).Max(limits.Soft);
-        var farthest = (WrittenNote.AtMidi(0), WrittenNote.AtMidi(127));
-        var move = Math.Max(
-            limits.EasyHandMove.Time(farthest.Item2, farthest.Item1).Value,
-            limits.EasyFootMove.Time(farthest.Item2, farthest.Item1).Value);
-        return new Seconds(Math.Max(recovery, move));
+        // A tower may set a hard limit beyond the soft one.
+        var recovery = PlayingLimits.Keys
+            .Where(k => k.StartsWith("recovery_", StringComparison.Ordinal))
+            .Max(k => Math.Max(limits.Hard(k), limits.Soft(k)));
+        MoveLaw[] laws = [limits.HandMove, limits.FootMove, limits.EasyHandMove, limits.EasyFootMove];
+        return new Seconds(Math.Max(recovery, laws.Max(law => law.Longest.Value)));
     }
 }
