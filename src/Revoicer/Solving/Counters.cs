@@ -1,13 +1,9 @@
+using Google.OrTools.Sat;
 using Revoicer.Solving.Rules;
 using Revoicer.Values;
 using Revoicer.Voicings;
 
 namespace Revoicer.Solving;
-
-/// <summary>One rule's count: which candidates of each slot count, and how many may in each phrase.</summary>
-/// <param name="Counts">For each slot and candidate.</param>
-/// <param name="Most">For each phrase.</param>
-internal sealed record Counter(bool[][] Counts, int[] Most);
 
 /// <summary>
 /// Counts over the slots of a phrase, as a small number that a dynamic programme carries along: a state has one digit a
@@ -73,6 +69,17 @@ internal sealed class Counters
         }
 
         return next;
+    }
+
+    /// <summary>States every count to a constraint model.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="chosen">For each slot the candidates it chooses from, each with its literal.</param>
+    public void AddTo(CpModel model, ChosenLiteral[][] chosen)
+    {
+        foreach (var counter in _counters)
+        {
+            counter.AddTo(model, chosen, _phraseOfSlot);
+        }
     }
 
     /// <summary>Whether a whole choice keeps every most.</summary>
