@@ -19,7 +19,7 @@ internal sealed class ExactChain
     private const string Settings =
         "num_workers:1,random_seed:1,linearization_level:2,cp_model_presolve:false,max_deterministic_time:";
 
-    // In the solver's own unit, about a second of one core; an estimate of what a player would wait for.
+    // In the solver's own unit of work, very roughly a second; an estimate of what one would wait for.
     private const double LongestDeterministicTime = 60;
 
     private readonly CpModel _model = new();
