@@ -1,4 +1,7 @@
 using Google.OrTools.Sat;
+using Revoicer.Solving.Rules;
+using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Solving;
 
@@ -7,6 +10,11 @@ namespace Revoicer.Solving;
 /// <param name="Most">For each phrase.</param>
 internal sealed record Counter(bool[][] Counts, int[] Most)
 {
+    /// <summary>The count of a rule over the slots of a plan.</summary>
+    public static Counter Of(PhraseRule rule, SlotPlan plan, Func<int, Items<Candidate>> candidates) => new(
+        [.. plan.Slots.Select(slot => candidates(slot.Index).Select(c => rule.Counts(slot, c)).ToArray())],
+        [.. Enumerable.Range(0, plan.Phrases).Select(p => rule.Most(plan.Slots.Where(s => s.Phrase == p)))]);
+
     /// <summary>States the count to a constraint model: one sum a phrase.</summary>
     /// <param name="model">The model.</param>
     /// <param name="chosen">For each slot the candidates it chooses from, each with its literal.</param>

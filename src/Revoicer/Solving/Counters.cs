@@ -1,7 +1,4 @@
 using Google.OrTools.Sat;
-using Revoicer.Solving.Rules;
-using Revoicer.Values;
-using Revoicer.Voicings;
 
 namespace Revoicer.Solving;
 
@@ -33,15 +30,6 @@ internal sealed class Counters
 
     /// <summary>The single counts.</summary>
     public IReadOnlyList<Counter> All => _counters;
-
-    /// <summary>The counts of the rules that count.</summary>
-    public static Counters Of(IEnumerable<PhraseRule> rules, Items<Slot> slots, int phrases, Func<int, Items<Candidate>> candidates)
-    {
-        var counters = rules.Select(rule => new Counter(
-            [.. slots.Select(slot => candidates(slot.Index).Select(c => rule.Counts(slot, c)).ToArray())],
-            [.. Enumerable.Range(0, phrases).Select(p => rule.Most(slots.Where(s => s.Phrase == p)))]));
-        return new Counters([.. slots.Select(s => s.Phrase)], counters);
-    }
 
     /// <summary>The phrase of a slot.</summary>
     public int PhraseOf(int slot) => _phraseOfSlot[slot];
