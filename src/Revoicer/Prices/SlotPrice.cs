@@ -26,7 +26,10 @@ internal sealed class SlotPrice
     private readonly int[] _contradiction;
     private readonly (double Energy, double Moment)[] _heard;
     private readonly StrokeTable _together;
-    private readonly int _hearingsWithoutBefore;
+
+    // Hearings after nothing, or after the slot itself, whose bass does not move; what comes after another slot is priced
+    // with that slot.
+    private readonly int _hearingsNotByStep;
 
     public SlotPrice(Instrument instrument, Sound sound, Slot slot, StrokeKinds kinds, ChordsInTime chords)
     {
@@ -46,7 +49,7 @@ internal sealed class SlotPrice
         }
 
         _together = StrokeTable.Between(instrument, kinds, kinds, [0], withMoves: false);
-        _hearingsWithoutBefore = slot.Hearings.Count(h => !chords.HasBefore(h));
+        _hearingsNotByStep = slot.Hearings.Count(h => !chords.HasBefore(h) || slot.Hearings.Any(before => before.Order == h.Order - 1));
     }
 
     /// <summary>The terms that depend on bells and limbs alone, alike in every figure.</summary>
@@ -124,7 +127,7 @@ internal sealed class SlotPrice
             : _slot.IsQuick ? 0
             : _sound.NoBass;
         var other = OtherBass(voicing) is { } price ? Math.Min(price, _sound.WeakBeatBass) : 0;
-        return (times * Thousandths.Of(foot + other)) + (_hearingsWithoutBefore * NotByStep(voicing));
+        return (times * Thousandths.Of(foot + other)) + (_hearingsNotByStep * NotByStep(voicing));
     }
 
     // The price of another lowest bell than the symbol's on a strong beat; null where it has that bell or none.

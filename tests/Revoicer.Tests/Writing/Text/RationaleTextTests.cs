@@ -4,7 +4,6 @@ using Revoicer.Music;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 using Xunit;
-using NoteSpelling = Revoicer.Writing.Text.NoteSpelling;
 
 namespace Revoicer.Tests.Writing.Text;
 
