@@ -4,7 +4,13 @@ namespace Revoicer.Tests;
 internal static class RepositoryFiles
 {
     /// <summary>The text of a file, by its path from the repository's root.</summary>
-    public static string Text(params string[] path)
+    public static string Text(params string[] path) => File.ReadAllText(Path.Combine([Root(), .. path]));
+
+    /// <summary>The full names of the files of a folder, in order, by the folder's path from the repository's root.</summary>
+    public static IEnumerable<string> All(string folder, string pattern) =>
+        Directory.GetFiles(Path.Combine(Root(), folder), pattern).Order(StringComparer.Ordinal);
+
+    private static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "Revoicer.sln")))
@@ -12,6 +18,6 @@ internal static class RepositoryFiles
             folder = folder.Parent ?? throw new InvalidOperationException("the tests do not lie inside the repository");
         }
 
-        return File.ReadAllText(Path.Combine([folder.FullName, .. path]));
+        return folder.FullName;
     }
 }

@@ -144,11 +144,12 @@ internal sealed class SlotPrice
     private double FigurePrice(Candidate candidate)
     {
         var bells = candidate.Voicing.Bells;
-        var welcome = bells >= 2 && (_slot.BeginsPhrase || _slot.IsLast || (bells >= 3 && _slot.Duration > RollWelcomeFrom));
+        var marksForm = bells >= 2 && (_slot.BeginsPhrase || _slot.IsLast);
+        var welcome = marksForm || (bells >= 3 && _slot.Duration > RollWelcomeFrom);
         return candidate.Figure switch
         {
             Figure.Silent => 0,
-            Figure.Together => welcome ? _sound.RollForgone : 0,
+            Figure.Together => marksForm ? _sound.RollForgone : welcome ? _sound.RollForgone / 2 : 0,
             Figure.Rolled => welcome ? 0 : _sound.Rolled,
             Figure.BassFirst => _sound.BassFirst,
             Figure.Afterbeats => _sound.Afterbeats,
