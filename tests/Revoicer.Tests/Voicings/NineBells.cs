@@ -10,7 +10,7 @@ using Revoicer.Voicings;
 namespace Revoicer.Tests.Voicings;
 
 /// <summary>
-/// A small tower, and by brute force all that can be struck together on it: every bell to every limb or to none, kept
+/// A small tower, and by brute force all that can be struck together on it: every bell of the chord to every limb or to none, kept
 /// where the rules of ../shared/design/3 hold. It shares nothing with the search but the checker's limits.
 /// </summary>
 internal static class NineBells
@@ -32,31 +32,23 @@ internal static class NineBells
     public static string Text(IEnumerable<SlotStroke> strokes) =>
         string.Join(", ", strokes.OrderBy(s => s.Note).Select(s => $"{s.Limb} {s.Note}"));
 
-    public static IEnumerable<string> Together(Slot slot) => All(0)
+    public static IEnumerable<string> Together(Slot slot) => All([.. Tower.Bells.Select(b => b.Note).Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass))])
         .Where(strokes => strokes.Length > 0 && IsOffered(strokes, slot.Symbol) && Sounds(strokes, slot) && IsPlayable(strokes))
         .Select(Text);
 
-    private static IEnumerable<SlotStroke[]> All(int bell)
-    {
-        if (bell == Tower.Bells.Count)
-        {
-            return [[]];
-        }
+    private static IEnumerable<SlotStroke[]> All(WrittenNote[] upward) => upward.Length == 0
+        ? [[]]
+        : All(upward[1..]).SelectMany(above => Choices.Select(limb =>
+            limb is { } taken ? [new SlotStroke(upward[0], taken, Beats.Zero, 0), .. above] : above));
 
-        var note = Tower.Bells[bell].Note;
-        return All(bell + 1).SelectMany(above => Choices.Select(limb =>
-            limb is { } taken ? [new SlotStroke(note, taken, Beats.Zero, 0), .. above] : above));
-    }
-
-    // Chord tones alone; the hands above the feet and in order; two tones to two hands, three at most, over two pedals two;
+    // The hands above the feet and in order; two tones to two hands, three at most, over two pedals two;
     // the lower pedal a bass tone, the higher a root or fifth at least a fifth above; one pedal to the nearer foot.
     private static bool IsOffered(SlotStroke[] upward, ChordSymbol symbol)
     {
         var feet = upward.Where(s => s.IsPedal).ToArray();
         var hands = upward.Where(s => !s.IsPedal).ToArray();
         var middle = (Tower.PedalsFrom.Midi + Tower.PedalsTo.Midi) / 2;
-        return upward.All(s => symbol.PitchClasses.Contains(s.Note.PitchClass))
-            && feet.Length <= 2
+        return feet.Length <= 2
             && hands.Length <= (feet.Length == 2 ? 2 : 3)
             && feet.All(f => hands.All(h => f.Note < h.Note))
             && hands.Zip(hands.Skip(1)).All(pair => pair.First.Limb <= pair.Second.Limb)
