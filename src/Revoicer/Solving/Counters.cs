@@ -1,13 +1,6 @@
-using Revoicer.Solving.Rules;
-using Revoicer.Values;
-using Revoicer.Voicings;
+using Google.OrTools.Sat;
 
 namespace Revoicer.Solving;
-
-/// <summary>One rule's count: which candidates of each slot count, and how many may in each phrase.</summary>
-/// <param name="Counts">For each slot and candidate.</param>
-/// <param name="Most">For each phrase.</param>
-internal sealed record Counter(bool[][] Counts, int[] Most);
 
 /// <summary>
 /// Counts over the slots of a phrase, as a small number that a dynamic programme carries along: a state has one digit a
@@ -38,15 +31,6 @@ internal sealed class Counters
     /// <summary>The single counts.</summary>
     public IReadOnlyList<Counter> All => _counters;
 
-    /// <summary>The counts of the rules that count.</summary>
-    public static Counters Of(IEnumerable<PhraseRule> rules, Items<Slot> slots, int phrases, Func<int, Items<Candidate>> candidates)
-    {
-        var counters = rules.Select(rule => new Counter(
-            [.. slots.Select(slot => candidates(slot.Index).Select(c => rule.Counts(slot, c)).ToArray())],
-            [.. Enumerable.Range(0, phrases).Select(p => rule.Most(slots.Where(s => s.Phrase == p)))]));
-        return new Counters([.. slots.Select(s => s.Phrase)], counters);
-    }
-
     /// <summary>The phrase of a slot.</summary>
     public int PhraseOf(int slot) => _phraseOfSlot[slot];
 
@@ -73,6 +57,17 @@ internal sealed class Counters
         }
 
         return next;
+    }
+
+    /// <summary>States every count to a constraint model.</summary>
+    /// <param name="model">The model.</param>
+    /// <param name="chosen">For each slot the candidates it chooses from, each with its literal.</param>
+    public void AddTo(CpModel model, ChosenLiteral[][] chosen)
+    {
+        foreach (var counter in _counters)
+        {
+            counter.AddTo(model, chosen, _phraseOfSlot);
+        }
     }
 
     /// <summary>Whether a whole choice keeps every most.</summary>

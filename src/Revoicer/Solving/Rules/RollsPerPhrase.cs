@@ -7,7 +7,7 @@ namespace Revoicer.Solving.Rules;
 public sealed class RollsPerPhrase(int most) : PhraseRule
 {
     /// <inheritdoc/>
-    public override string Words => $"a phrase has at most {most} rolls";
+    public override string Words => most == 1 ? "a phrase has at most 1 roll" : $"a phrase has at most {most} rolls";
 
     /// <inheritdoc/>
     public override bool Counts(Slot slot, Candidate candidate) => candidate.Figure == Figure.Rolled;

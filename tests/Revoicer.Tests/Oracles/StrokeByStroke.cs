@@ -1,0 +1,133 @@
+using Revoicer.Clashes;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Sounds;
+using Revoicer.Tests.Prices;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Tests.Oracles;
+
+/// <summary>
+/// Prices a choice as it is heard: every stroke of every hearing against every other, every hearing after the one before
+/// it. Slow, without tables, links and repeats; in thousandths, each summand rounded as the prices round theirs.
+/// </summary>
+internal sealed class StrokeByStroke
+{
+    private readonly Sound _sound;
+    private readonly Instrument _instrument;
+    private readonly List<Heard> _heard;
+    private readonly List<Struck> _strokes;
+
+    public StrokeByStroke(PricedSheet sheet, int[] choice)
+    {
+        _sound = sheet.Sound;
+        _instrument = sheet.Prices.Instrument;
+        _heard = [.. sheet.Plan.InTime().Select(h => new Heard(h.Slot, h.Hearing, sheet.Candidates[h.Slot.Index][choice[h.Slot.Index]]))];
+        _strokes = [.. _heard.SelectMany(Strokes).OrderBy(s => s.Microseconds)];
+    }
+
+    /// <summary>Roughness among the strokes of single hearings.</summary>
+    public long OwnRoughness() => Pairs().Where(p => p.Earlier.Order == p.Later.Order).Sum(p => Roughness(p.Earlier, p.Later));
+
+    /// <summary>Roughness between strokes of different hearings.</summary>
+    public long Ringing() => Pairs().Where(p => p.Earlier.Order != p.Later.Order).Sum(p => Roughness(p.Earlier, p.Later));
+
+    /// <summary>Hurry of limbs between different hearings, and what cannot follow.</summary>
+    public long Moves() => Pairs().Where(p => p.Earlier.Order != p.Later.Order).Sum(p => Move(p.Earlier, p.Later));
+
+    /// <summary>Every stroke against its own chord and all that follow.</summary>
+    public long Contradiction() => _strokes.Sum(s => Rounded(_sound.Clash * _heard.Skip(s.Order).Sum(h => Contradiction(s, h))));
+
+    /// <summary>Movement of the tones in the hands from each hearing to the next.</summary>
+    public long VoiceLeading() => Steps().Sum(s => Rounded(_sound.VoiceLeading * LeastMovement.Of(s.Before.Hands, s.After.Hands)));
+
+    /// <summary>Changes of figure within a bar.</summary>
+    public long Steadiness() => Rounded(_sound.FigureChange) * Steps().Count(s =>
+        s.Before.Slot.Bar == s.After.Slot.Bar
+        && s.Before.Candidate.Figure != s.After.Candidate.Figure
+        && s.Before.Candidate.Figure != Figure.Silent
+        && s.After.Candidate.Figure != Figure.Silent);
+
+    /// <summary>All that is said of the bass: its height, another tone than the symbol's, its leaps.</summary>
+    public long Bass()
+    {
+        var before = Steps().ToDictionary(s => s.After.Hearing.Order, s => s.Before.Candidate.Voicing.Bass);
+        return _heard.Sum(h => BassAlone(h) + BassAfter(before.GetValueOrDefault(h.Hearing.Order), h));
+    }
+
+    // What does not depend on the chord before: how high the bass lies, and that part of another bass which is always paid.
+    private long BassAlone(Heard h)
+    {
+        var foot = h.Candidate.Voicing.Bass is { } bass ? _sound.BassHeight * (bass.Midi - _instrument.Tower.PedalsFrom.Midi)
+            : h.Slot.IsQuick ? 0
+            : _sound.NoBass;
+        return Rounded(foot + (OtherBass(h) is { } other ? Math.Min(other, _sound.WeakBeatBass) : 0));
+    }
+
+    // The rest of another bass where a strong beat does not reach it by step, and semitones of a leap beyond a fifth.
+    private long BassAfter(WrittenNote? before, Heard h)
+    {
+        var size = before is { } a && h.Candidate.Voicing.Bass is { } b ? Math.Abs(a.Midi - b.Midi) : (int?)null;
+        var rest = h.Slot.IsStrong && OtherBass(h) is { } other ? Math.Max(0, other - _sound.WeakBeatBass) : 0;
+        return (size is 1 or 2 ? 0 : Rounded(rest)) + (size > 7 ? (size.Value - 7) * Rounded(_sound.BassLeap) : 0);
+    }
+
+    private double? OtherBass(Heard h) => (h.Candidate.Lowest?.PitchClass, h.Candidate.Voicing.Bass) switch
+    {
+        (null, _) => null,
+        (_, null) when h.Slot.IsQuick => null,
+        ({ } lowest, _) when lowest == h.Slot.Symbol.Lowest.PitchClass => null,
+        ({ } lowest, _) => lowest == h.Slot.Symbol.Third ? _sound.ThirdInBass : _sound.OtherBass,
+    };
+
+    private long Roughness(Struck a, Struck b) =>
+        Rounded(_sound.Clash * _instrument.Doses.Roughness(a.Bell, b.Bell, new Seconds((b.Microseconds - a.Microseconds) * 1e-6)));
+
+    private long Move(Struck a, Struck b)
+    {
+        var has = new Seconds((b.Microseconds - a.Microseconds) * 1e-6);
+        var reach = _instrument.Reach;
+        return has < reach.AtOnce || !reach.MayFollow(a.Note, a.Limb, b.Note, b.Limb, has) ? Thousandths.Forbidden
+            : a.Limb != b.Limb ? 0
+            : Rounded(_sound.Effort * Effort.OfHurry(has, reach.EasyMoveTime(a.Limb, a.Note, b.Note)));
+    }
+
+    private double Contradiction(Struck stroke, Heard under)
+    {
+        var struck = new Seconds(under.Hearing.At.Value - (_heard[stroke.Order].Hearing.At.Value + stroke.Offset));
+        var symbol = under.Slot.Symbol;
+        var chord = new ChordClasses(symbol.PitchClasses, symbol.Third).Moved(_instrument.Tower.Transposition.Semitones);
+        var isOwn = under.Hearing.Order == stroke.Order;
+        var isLast = under.Hearing.Order == _heard.Count - 1;
+        var length = under.Hearing.Until - under.Hearing.At;
+        return _instrument.Doses.Contradiction(
+            stroke.Bell, chord, isOwn ? Seconds.Zero : struck, isLast ? Seconds.Forever : struck + length);
+    }
+
+    // From each hearing to the next, where no gap without chord lies between.
+    private IEnumerable<(Heard Before, Heard After)> Steps() =>
+        _heard.Zip(_heard.Skip(1)).Where(s => s.First.Hearing.Until >= s.Second.Hearing.At);
+
+    private IEnumerable<(Struck Earlier, Struck Later)> Pairs() =>
+        from later in Enumerable.Range(0, _strokes.Count)
+        from earlier in Enumerable.Range(0, later)
+        select (_strokes[earlier], _strokes[later]);
+
+    private IEnumerable<Struck> Strokes(Heard heard) =>
+        from stroke in heard.Candidate.Strokes
+        let quarter = heard.Slot.Duration.Value / heard.Slot.Length.Quarters
+        let offset = Math.Round(1e6 * ((stroke.After.Quarters * quarter) - (stroke.LeadSteps * _sound.RollStep.Value)))
+        let at = (long)(Math.Round(heard.Hearing.At.Value * 1e6) + offset)
+        select new Struck(heard.Hearing.Order, _instrument.BellAt(stroke.Note), stroke.Note, stroke.Limb, at, offset * 1e-6);
+
+    private static long Rounded(double clashUnits) => (long)Math.Round(clashUnits * 1000, MidpointRounding.AwayFromZero);
+
+    private sealed record Heard(Slot Slot, Hearing Hearing, Candidate Candidate)
+    {
+        public int[] Hands => [.. Candidate.Voicing.Upper.Select(b => b.Note.Midi)];
+    }
+
+    private sealed record Struck(int Order, int Bell, WrittenNote Note, Limb Limb, long Microseconds, double Offset);
+}

@@ -1,0 +1,140 @@
+using FsCheck.Xunit;
+using Revoicer.Prices;
+using Revoicer.Sounds;
+using Revoicer.Tests.Oracles;
+using Revoicer.Values;
+using Revoicer.Voicings;
+using Xunit;
+
+namespace Revoicer.Tests.Prices;
+
+public sealed class SheetPricesTests
+{
+    // Two bars heard twice, one of them with two chords, a bar of its own, and a bass that the symbol gives.
+    private static readonly PricedSheet Sheet = SmallSheets.Priced(
+        SmallSheets.Sheet(["C G7", "Em/G", "Cmaj7 C"], [0, 1, 0, 1, 2]), SmallSheets.EightBells, ShippedSounds.Default);
+
+    // Two bars of one chord, each heard twice on end.
+    private static readonly PricedSheet Turns = SmallSheets.Priced(
+        SmallSheets.Sheet(["C", "G7"], [0, 0, 1, 1]), SmallSheets.EightBells, ShippedSounds.Default);
+
+    private static readonly (PricedSheet Sheet, int[] Slots) WrittenOut = Unfold(Sheet);
+
+    private static readonly (PricedSheet Sheet, int[] Slots) TurnsWrittenOut = Unfold(Turns);
+
+    [Property]
+    public void Each_term_is_what_the_strokes_cost_one_by_one(int seed)
+    {
+        var choice = SmallSheets.Choice(Sheet, seed);
+        var totals = Totals(choice);
+        var slow = new StrokeByStroke(Sheet, choice);
+
+        Assert.Equal(slow.OwnRoughness(), totals[Term.OwnRoughness]);
+        Assert.Equal(slow.Ringing(), totals[Term.Ringing]);
+        Assert.Equal(slow.Contradiction(), totals[Term.Contradiction]);
+        Assert.Equal(slow.Moves(), totals[Term.Moves]);
+        Assert.Equal(slow.VoiceLeading(), totals[Term.VoiceLeading]);
+        Assert.Equal(slow.Steadiness(), totals[Term.Steadiness]);
+        Assert.Equal(slow.Bass(), totals[Term.Bass] + totals[Term.BassLine]);
+    }
+
+    [Property]
+    public void The_whole_price_is_the_sum_of_all_terms(int seed)
+    {
+        var choice = SmallSheets.Choice(Sheet, seed);
+        Assert.Equal(Totals(choice).Values.Sum(), Sheet.Prices.Whole(choice));
+    }
+
+    [Property]
+    public void Terms_with_the_others_add_up_to_the_price_in_place(int seed)
+    {
+        var choice = SmallSheets.Choice(Sheet, seed);
+        for (var slot = 0; slot < choice.Length; slot++)
+        {
+            var other = new Random(seed + slot).Next(Sheet.Candidates[slot].Count);
+            Assert.Equal(Sheet.Prices.Alone(slot)[other], Sheet.Prices.TermsAlone(slot, other).Sum());
+            Assert.Equal(Sheet.Prices.InPlace(choice, slot, [other])[0], Sheet.Prices.WithOthers(choice, slot, other).Sum());
+        }
+    }
+
+    [Property]
+    public void What_a_change_of_one_slot_costs_is_the_difference_in_place(int seed)
+    {
+        var choice = SmallSheets.Choice(Sheet, seed);
+        var slot = new Random(seed).Next(choice.Length);
+        int[] changed = [.. choice];
+        changed[slot] = (choice[slot] + 1) % Sheet.Candidates[slot].Count;
+
+        var inPlace = Sheet.Prices.InPlace(choice, slot, [choice[slot], changed[slot]]);
+
+        Assert.Equal(inPlace[1] - inPlace[0], Sheet.Prices.Whole(changed) - Sheet.Prices.Whole(choice));
+    }
+
+    [Fact]
+    public void A_pair_costs_the_same_seen_from_either_slot_and_never_less_than_nothing()
+    {
+        for (var slot = 0; slot < Sheet.Prices.Count; slot++)
+        {
+            foreach (var other in Sheet.Prices.Linked(slot))
+            {
+                Assert.Contains(slot, Sheet.Prices.Linked(other));
+                var there = Pairs(slot, other);
+                Assert.Equal(there, Transposed(Pairs(other, slot)));
+                Assert.All(there, row => Assert.All(row, price => Assert.True(price >= 0)));
+            }
+        }
+    }
+
+    [Fact]
+    public void Slots_that_are_not_linked_are_refused_with_their_number()
+    {
+        var wrong = Assert.Throws<ArgumentOutOfRangeException>(() => Sheet.Prices.PairPrices(0, 0, 0, [0], new long[1]));
+        Assert.Equal(("other", 0), (wrong.ParamName, wrong.ActualValue));
+        Assert.Equal(0, Sheet.Prices.Pair(0, 0, 0, 0));
+    }
+
+    [Property]
+    public void A_section_heard_twice_costs_what_the_same_strokes_cost_written_out(int seed) =>
+        AssertEqualWrittenOut(Sheet, WrittenOut, seed);
+
+    [Property]
+    public void A_chord_that_follows_itself_costs_what_it_costs_written_out(int seed) =>
+        AssertEqualWrittenOut(Turns, TurnsWrittenOut, seed);
+
+    private static void AssertEqualWrittenOut(PricedSheet sheet, (PricedSheet Sheet, int[] Slots) writtenOut, int seed)
+    {
+        var choice = SmallSheets.Choice(sheet, seed);
+        Assert.Equal(writtenOut.Sheet.Prices.Whole([.. writtenOut.Slots.Select(slot => choice[slot])]), sheet.Prices.Whole(choice));
+    }
+
+    // One slot for each hearing, in order of time, and which slot it was.
+    private static (PricedSheet Sheet, int[] Slots) Unfold(PricedSheet sheet)
+    {
+        var heard = sheet.Plan.InTime().ToArray();
+        var slots = heard.Select((h, index) => h.Slot with { Index = index, Hearings = [h.Hearing] }).ToItems();
+        return (SmallSheets.Priced(new SlotPlan(slots, sheet.Plan.Phrases), sheet.Prices.Instrument.Tower, sheet.Sound), [.. heard.Select(h => h.Slot.Index)]);
+    }
+
+    // Each pair is in the terms of two slots.
+    private static Dictionary<Term, long> Totals(int[] choice)
+    {
+        var slots = Enumerable.Range(0, choice.Length);
+        var alone = slots.Select(slot => Sheet.Prices.TermsAlone(slot, choice[slot])).ToArray();
+        var withOthers = slots.Select(slot => Sheet.Prices.WithOthers(choice, slot, choice[slot])).ToArray();
+        return Enum.GetValues<Term>().ToDictionary(term => term, term => (alone.Sum(a => (long)a[term]) + withOthers.Sum(w => (long)w[term])) / 2);
+    }
+
+    private static long[][] Pairs(int slot, int other)
+    {
+        int[] all = [.. Enumerable.Range(0, Sheet.Candidates[other].Count)];
+        return [.. Enumerable.Range(0, Sheet.Candidates[slot].Count).Select(candidate =>
+        {
+            var prices = new long[all.Length];
+            Sheet.Prices.PairPrices(slot, candidate, other, all, prices);
+            return prices;
+        })];
+    }
+
+    private static long[][] Transposed(long[][] table) =>
+        [.. table[0].Select((_, column) => table.Select(row => row[column]).ToArray())];
+}

@@ -1,0 +1,54 @@
+using FsCheck.Xunit;
+using Revoicer.Solving;
+using Revoicer.Tests.Oracles;
+using Xunit;
+
+namespace Revoicer.Tests.Solving;
+
+public sealed class ChainTests
+{
+    [Property(Arbitrary = [typeof(ProblemGens)])]
+    public void The_chain_finds_the_cheapest_of_all_choices(ChoiceProblem problem)
+    {
+        var choice = new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(background: null);
+
+        AssertCheapest(problem, choice, problem.Near.Price);
+    }
+
+    [Property(Arbitrary = [typeof(ProblemGens)])]
+    public void A_background_is_added_to_what_candidates_cost_alone(ChoiceProblem problem)
+    {
+        var choice = new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(problem.Background);
+
+        AssertCheapest(problem, choice, c => problem.Near.Price(c) + problem.BackgroundOf(c));
+    }
+
+    [Property(Arbitrary = [typeof(ProblemGens)])]
+    public void What_lies_farther_off_than_the_neighbour_is_not_looked_at(ChoiceProblem problem) => Assert.Equal(
+        new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(problem.Background),
+        new Chain(problem.Prices, problem.Counters, problem.Allowed).Cheapest(problem.Background));
+
+    // The two share the prices and the rules' tables, and nothing of how they look for the cheapest.
+    [Property(Arbitrary = [typeof(ProblemGens)], MaxTest = 40)]
+    public void The_constraint_solver_finds_the_same_price(ChoiceProblem problem)
+    {
+        var exact = ExactChain.Cheapest(problem.Prices, problem.Counters, problem.Allowed, problem.Background);
+
+        AssertCheapest(problem, exact?.Choice, c => problem.Near.Price(c) + problem.BackgroundOf(c));
+        Assert.Equal(exact?.Price, exact is { } found ? problem.Near.Price(found.Choice) + problem.BackgroundOf(found.Choice) : null);
+    }
+
+    [Fact]
+    public void The_constraint_solver_gives_the_same_choice_on_every_run() => Assert.All(Enumerable.Range(0, 10), seed =>
+    {
+        var problem = ProblemGens.Problem(seed);
+        int[]? Run() => ExactChain.Cheapest(problem.Prices, problem.Counters, problem.Allowed)?.Choice;
+        Assert.Equal(Run(), Run());
+    });
+
+    private static void AssertCheapest(ChoiceProblem problem, int[]? choice, Func<int[], long> price)
+    {
+        Assert.Equal(BruteForce.Least(problem.Allowed, problem.IsKept, price), choice is null ? null : price(choice));
+        Assert.True(choice is null || (problem.IsAllowed(choice) && problem.IsKept(choice)));
+    }
+}

@@ -1,0 +1,69 @@
+using Revoicer.Bells;
+using Revoicer.Prices;
+using Revoicer.Solving;
+using Revoicer.Solving.Rules;
+using Revoicer.Sounds;
+using Revoicer.Tests.Prices;
+using Revoicer.Values;
+using Revoicer.Voicings;
+using Xunit;
+
+namespace Revoicer.Tests.Solving;
+
+/// <summary>Two phrases under a sound that would roll every chord, if the rule did not allow it once a phrase.</summary>
+public sealed class RollsOnASheetTests
+{
+    private const int Most = 1;
+
+    private static readonly Sound Rolling = ShippedSounds.Default with { RollForgone = 40, RollsPerPhrase = Most };
+
+    private static readonly PricedSheet Sheet = SmallSheets.Priced(
+        SmallSheets.Sheet(["C", "Am", "F", "G7", "C", "Dm7 G7", "Am7 F", "C"]), ShippedTowers.Default, Rolling);
+
+    private static readonly Items<Rule> Rules = SoundRules.Of(Rolling);
+
+    [Fact]
+    public void Without_the_rule_a_phrase_has_more_rolls_and_with_it_not()
+    {
+        var free = Found([.. Rules.Where(r => r is not RollsPerPhrase)]);
+        var ruled = Found(Rules);
+
+        Assert.Contains(RollsInPhrases(free), rolls => rolls > Most);
+        Assert.All(RollsInPhrases(ruled), rolls => Assert.InRange(rolls, 0, Most));
+        Assert.True(free.Price < ruled.Price);
+    }
+
+    [Fact]
+    public void The_constraint_solver_and_the_chain_agree_on_the_promising_candidates()
+    {
+        var book = RuleBook.For(Rules, Sheet.Prices);
+        var bound = NeighbourBound.Of(Sheet.Prices, book.Allowed);
+        int[][] promising = [.. book.Allowed.Select((allowed, slot) => Promising(slot, allowed.OrderBy(c => bound.Least(slot, c))))];
+
+        var exact = ExactChain.Cheapest(Sheet.Prices, book.Counters, promising);
+        var chain = new Chain(Sheet.Prices, book.Counters, promising).Cheapest(background: null);
+        var free = new Chain(Sheet.Prices, new Counters([.. Sheet.Plan.Slots.Select(s => s.Phrase)], []), promising).Cheapest(background: null);
+
+        Assert.Equal(NeighbourPrice(chain!), exact!.Value.Price);
+        Assert.Equal(NeighbourPrice(exact.Value.Choice), exact.Value.Price);
+        Assert.True(book.Counters.AreKept(exact.Value.Choice));
+        Assert.True(NeighbourPrice(free!) < exact.Value.Price, "the rule does not bite");
+    }
+
+    // Twenty that are rolled and twenty that are not.
+    private static int[] Promising(int slot, IEnumerable<int> cheapestFirst)
+    {
+        var isRolled = cheapestFirst.ToLookup(c => Sheet.Candidates[slot][c].Figure == Figure.Rolled);
+        return [.. isRolled[true].Take(20).Concat(isRolled[false].Take(20)).Order()];
+    }
+
+    private static Outcome.Found Found(IReadOnlyList<Rule> rules) =>
+        Assert.IsType<Outcome.Found>(Search.Run(Sheet.Prices, rules, TestContext.Current.CancellationToken));
+
+    private static IEnumerable<int> RollsInPhrases(Outcome.Found found) => Sheet.Plan.Slots
+        .GroupBy(slot => slot.Phrase)
+        .Select(phrase => phrase.Count(slot => Sheet.Candidates[slot.Index][found.Choice[slot.Index]].Figure == Figure.Rolled));
+
+    private static long NeighbourPrice(int[] choice) => choice.Select((c, slot) =>
+        Sheet.Prices.Alone(slot)[c] + (slot == 0 ? 0 : Sheet.Prices.Pair(slot, c, slot - 1, choice[slot - 1]))).Sum();
+}
