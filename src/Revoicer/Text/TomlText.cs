@@ -48,6 +48,12 @@ internal sealed class TomlText
             problems.Add(new Problem(Place.WholeFile(fileName), "brackets stand too deep inside each other", "at most three deep"));
             return null;
         }
+        catch (ArgumentOutOfRangeException)
+        {
+            // The parser throws where the file ends in the middle of an escape.
+            problems.Add(new Problem(source.At(source.Text.Length - 1, 1), "the file ends inside an escape", "the end of the text and its quotation mark"));
+            return null;
+        }
     }
 
     private static Problem? TooLarge(SourceText source)
