@@ -1,1 +1,3 @@
-return 0;
+using Revoicer.Cli;
+
+return await CommandLine.Run(args, Console.Out, Console.Error);

@@ -93,7 +93,11 @@ public sealed record Choice(
     Items<WrittenNote> RingingOn,
     RunnerUp? RunnerUp,
     Items<PricedTerm> Terms,
-    string? Bound);
+    string? Bound)
+{
+    /// <summary>How often its slot is heard, at least once; terms and runner-up are over all hearings together.</summary>
+    public int Hearings { get; init; } = 1;
+}
 
 /// <summary>A clash figure and what it is made of; 100 is the reference chord over a window of the same length.</summary>
 /// <param name="Own">Among the slot's own strokes.</param>

@@ -14,5 +14,5 @@ public readonly record struct Tuning(Hertz A4)
     public Hertz Of(StrikeNote note) => new(A4.Value * Math.Pow(2, (note.Midi - 69) / 12.0));
 
     /// <summary>The pitch a number of cents higher (lower if negative).</summary>
-    public Tuning Raised(double cents) => new(new Hertz(A4.Value * Math.Pow(2, cents / 1200)));
+    internal Tuning Raised(double cents) => new(new Hertz(A4.Value * Math.Pow(2, cents / 1200)));
 }

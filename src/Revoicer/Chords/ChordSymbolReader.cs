@@ -28,7 +28,7 @@ public static class ChordSymbolReader
             _ when IsNoChord(trimmed) => Reading<ChordText>.Of(new ChordText.NoChord()),
             ['(', ..] => ReadBracketed(trimmed, place),
             [(>= 'A' and <= 'G') or (>= 'a' and <= 'g'), ..] => ReadSymbol(trimmed, place),
-            _ when IsGermanB(trimmed) => Reading<ChordText>.No(place, $"'{SymbolCursor.Shown(trimmed)}' is no chord here", "a root from A to G (B where German charts write H)"),
+            _ when IsGermanB(trimmed) => Reading<ChordText>.No(place, $"'{Quoted.Text(trimmed)}' is no chord here", "a root from A to G (B where German charts write H)"),
             _ => Words(trimmed),
         };
     }
@@ -67,13 +67,13 @@ public static class ChordSymbolReader
         {
             return Reading<ChordText>.No(
                 place,
-                $"'{SymbolCursor.Shown(text)}' begins with a small letter, which can be a chord or a single note",
-                $"a root in capitals: '{SymbolCursor.Shown(capital)}'");
+                $"'{Quoted.Text(text)}' begins with a small letter, which can be a chord or a single note",
+                $"a root in capitals: '{Quoted.Text(capital)}'");
         }
 
         return parsed.MayBeWords
             ? Words(text)
-            : Reading<ChordText>.No(place, $"'{SymbolCursor.Shown(text)}' is no chord", WhatAChordIs);
+            : Reading<ChordText>.No(place, $"'{Quoted.Text(text)}' is no chord", WhatAChordIs);
     }
 
     private static Reading<ChordText> ReadBracketed(string text, Place place)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Revoicer.Text;
 
 namespace Revoicer.Chords;
 
@@ -36,7 +37,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
         {
             'b' or '#' or '+' or '-' => ReadAlteration(),
             >= '0' and <= '9' when inBrackets => ReadNumberInBrackets(),
-            var next when !SymbolCursor.IsVisible(next) => cursor.Unread(from, "cannot be read", "'#' or 'b' in place of a sign that only one font has"),
+            var next when !Quoted.IsVisible(next) => cursor.Unread(from, "cannot be read", "'#' or 'b' in place of a sign that only one font has"),
             _ => cursor.Unread(from, "cannot be read", whatMayFollow),
         };
     }
@@ -143,7 +144,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
         }
 
         var digits = cursor.TakeDigits();
-        return new SymbolRemark(from, digits.Length, $"'{SymbolCursor.Shown(digits)}' in brackets can be part of the chord or an alternative", "the number without brackets, or 'add' before it");
+        return new SymbolRemark(from, digits.Length, $"'{Quoted.Text(digits)}' in brackets can be part of the chord or an alternative", "the number without brackets, or 'add' before it");
     }
 
     private SymbolRemark? ReadAdded(int from)
@@ -164,7 +165,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
 
         if (AddedDegree(sign, Number(digits)) is not { } degree)
         {
-            return new SymbolRemark(start, cursor.Position - start, $"'{SymbolCursor.Shown(SignText(sign) + digits)}' cannot be added", "2, 4, 6, 9, 11, 13, b9, #9, #11 or b13");
+            return new SymbolRemark(start, cursor.Position - start, $"'{Quoted.Text(SignText(sign) + digits)}' cannot be added", "2, 4, 6, 9, 11, 13, b9, #9, #11 or b13");
         }
 
         Degrees.Add(degree);

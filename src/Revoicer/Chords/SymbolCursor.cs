@@ -1,4 +1,4 @@
-using System.Globalization;
+using Revoicer.Text;
 
 namespace Revoicer.Chords;
 
@@ -8,6 +8,9 @@ namespace Revoicer.Chords;
 /// </summary>
 internal sealed class SymbolCursor(string text)
 {
+    /// <summary>What <see cref="Next"/> and <see cref="After"/> give beyond the end; no rule asks for it.</summary>
+    public const char End = '\0';
+
     // Accidentals in music fonts that keep to SMuFL 1.4 (standard accidentals, U+E260 to U+E264), from memory.
     private const char FontFlat = '\uE260';
     private const char FontSharp = '\uE262';
@@ -18,14 +21,6 @@ internal sealed class SymbolCursor(string text)
     private const string DoubleSharpSign = "\uD834\uDD2A";
     private const string DoubleFlatSign = "\uD834\uDD2B";
 
-    /// <summary>What <see cref="Next"/> and <see cref="After"/> give beyond the end; no rule asks for it.</summary>
-    public const char End = '\0';
-
-    // Longer pieces are cut in messages, so that a hostile text does not fill them.
-    private const int LongestShown = 24;
-
-    public string Text => text;
-
     private readonly string _plain = string.Create(text.Length, text, (plain, written) =>
     {
         for (var i = 0; i < plain.Length; i++)
@@ -33,6 +28,9 @@ internal sealed class SymbolCursor(string text)
             plain[i] = Plain(written[i]);
         }
     });
+
+    /// <summary>The text as written.</summary>
+    public string Text => text;
 
     public int Position { get; private set; }
 
@@ -135,7 +133,7 @@ internal sealed class SymbolCursor(string text)
             end++;
         }
 
-        return new SymbolRemark(from, end - from, $"'{Shown(text[from..end])}' {said}", expected);
+        return new SymbolRemark(from, end - from, $"'{Quoted.Text(text[from..end])}' {said}", expected);
     }
 
     /// <summary>A number that is not there, or not the right one.</summary>
@@ -143,25 +141,13 @@ internal sealed class SymbolCursor(string text)
     {
         if (digits.Length > 0)
         {
-            return new SymbolRemark(at, digits.Length, $"'{Shown(digits)}' is no degree", expected);
+            return new SymbolRemark(at, digits.Length, $"'{Quoted.Text(digits)}' is no degree", expected);
         }
 
         return AtEnd
             ? new SymbolRemark(Math.Max(0, at - 1), 1, "the symbol ends too early", expected)
             : Unread(at, "is no degree", expected);
     }
-
-    /// <summary>A text as messages quote it: cut where long, invisible characters by number.</summary>
-    public static string Shown(string piece)
-    {
-        var cut = piece.Length > LongestShown ? piece[..LongestShown] + "..." : piece;
-        return string.Concat(cut.Select(c => IsVisible(c) ? c.ToString() : $"U+{(int)c:X4}"));
-    }
-
-    /// <summary>Whether a character looks the same in every font and leaves a terminal alone.</summary>
-    public static bool IsVisible(char c) => char.GetUnicodeCategory(c) is not (
-        UnicodeCategory.Control or UnicodeCategory.Format or UnicodeCategory.PrivateUse
-        or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator or UnicodeCategory.OtherNotAssigned);
 
     private static char Plain(char c) => c switch
     {

@@ -33,7 +33,8 @@ internal static class WordCheck
 
         var (start, end) = RunAround(text, fault);
         var standsFirst = start == 0 || (start >= rootEnd && string.IsNullOrWhiteSpace(text[rootEnd..start]));
-        return standsFirst && (end - start >= ShortestWord || HasWord(text.AsSpan(end)));
+        var runsIntoDigit = end < text.Length && char.IsAsciiDigit(text[end]);
+        return standsFirst && !runsIntoDigit && (end - start >= ShortestWord || HasWord(text.AsSpan(end)));
     }
 
     private static bool HasWord(ReadOnlySpan<char> text)

@@ -12,6 +12,14 @@ namespace Revoicer.LeadSheets;
 /// <param name="Where">Where the symbol stands in the file.</param>
 public sealed record ChordSpan(Beats Start, Beats Length, ChordSymbol? Symbol, Place Where);
 
+/// <summary>A note of the tune as written.</summary>
+/// <param name="Start">Where it begins, from the start of its bar.</param>
+/// <param name="Length">How long it lasts as written; positive. It may reach over the bar's end only by a tie.</param>
+/// <param name="Name">Its spelled name, accidentals of key and bar included.</param>
+/// <param name="Note">The key it stands for: sheet pitch is written pitch, middle C = 60.</param>
+/// <param name="IsTiedOn">Whether a tie leads to the next note of the same pitch, which is then not struck again.</param>
+public sealed record TuneNote(Beats Start, Beats Length, NoteName Name, WrittenNote Note, bool IsTiedOn);
+
 /// <summary>A bar as written.</summary>
 /// <param name="Number">Its number as a player counts: 1 for the first full bar, 0 for a pickup.</param>
 /// <param name="Meter">The metre it stands in.</param>
@@ -22,6 +30,18 @@ public sealed record WrittenBar(int Number, Meter Meter, Beats Length, Items<Cho
 {
     /// <summary>Where the bar begins within its metre: 0, or later for a pickup, which fills the end of a bar.</summary>
     public Beats Offset => Meter.Bar - Length;
+
+    /// <summary>The notes of the tune that begin in it, in order of start, then upward; none in a sheet of chords alone.</summary>
+    public Items<TuneNote> Notes { get; init; } = [];
+
+    /// <summary>Changes of speed within it, places counted from its start.</summary>
+    public Items<TempoChange> Tempi { get; init; } = [];
+
+    /// <summary>The key that holds from its start on, where it changes; null where it stays.</summary>
+    public KeySignature? Key { get; init; }
+
+    /// <summary>Places of fermatas, counted from its start.</summary>
+    public Items<Beats> Fermatas { get; init; } = [];
 }
 
 /// <summary>A bar as heard, repeats unfolded.</summary>

@@ -40,7 +40,7 @@ public readonly record struct KeySignature(NoteName Tonic, bool IsMinor)
         var minor = mode == "m" || mode.Equals("minor", StringComparison.OrdinalIgnoreCase);
         var major = mode.Length == 0 || mode.Equals("major", StringComparison.OrdinalIgnoreCase);
         key = new KeySignature(new NoteName(letter, accidentals.Sum(c => c == '#' ? 1 : -1)), minor);
-        return (minor || major) && Math.Abs(key.Fifths) <= 7;
+        return (minor || major) && accidentals.Distinct().Count() <= 1 && Math.Abs(key.Fifths) <= 7;
     }
 
     /// <summary>"Bb minor".</summary>

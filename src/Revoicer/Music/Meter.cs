@@ -30,7 +30,7 @@ public readonly record struct Meter(int Upper, int Lower)
     public bool IsStrong(Beats fromBarStart) =>
         fromBarStart == Beats.Zero || (HasStrongMiddle && fromBarStart == Bar / 2);
 
-    private bool HasStrongMiddle => BeatsInBar == 4 || (IsCompound && BeatsInBar == 2);
+    private bool HasStrongMiddle => BeatsInBar == 4 || (BeatsInBar == 2 && (IsCompound || Lower == 2));
 
     /// <summary>"6/8".</summary>
     public override string ToString() => $"{Upper}/{Lower}";

@@ -12,4 +12,8 @@ public static class LimbNames
         Limb.RightHand => "right hand",
         _ => throw new ArgumentOutOfRangeException(nameof(limb), limb, "a player has four limbs"),
     };
+
+    /// <summary>The limb that the words name; null where they name none.</summary>
+    public static Limb? Find(string words) =>
+        Enum.GetValues<Limb>().Where(limb => Of(limb) == words).Select(limb => (Limb?)limb).FirstOrDefault();
 }

@@ -28,7 +28,7 @@ public sealed class PlayingLimits
     {
         _rows = rows.ToFrozenDictionary(r => r.Key);
         HandSpan = new Interval((int)Hard("hand_span"));
-        HandPairLowest = WrittenNote.AtMidi((int)Hard("hand_pair_lowest_n"));
+        HandPairLowest = (int)Math.Ceiling(Hard("hand_pair_lowest_n"));
         HandsApart = new Interval((int)Hard("hands_apart"));
         HandsCrossed = new Interval((int)Hard("hands_crossed"));
         FeetApart = new Interval((int)Hard("feet_apart"));
@@ -50,7 +50,8 @@ public sealed class PlayingLimits
 
     internal Interval HandSpan { get; }
 
-    internal WrittenNote HandPairLowest { get; }
+    // A written MIDI note, which a tower may also set beyond the last there is.
+    internal int HandPairLowest { get; }
 
     internal Interval HandsApart { get; }
 
@@ -143,6 +144,10 @@ internal readonly record struct MoveLaw(double Base, double PerDoubling, double 
         + (PerDoubling * Math.Log2(1 + NaturalKeys(from, to)))
         + (from.IsSharp == to.IsSharp ? 0 : RowChange)
         + (to.Midi < MiddleC ? HeavyKey : 0));
+
+    /// <summary>No move takes longer: from one end of all notes to the other, with all that is added.</summary>
+    public Seconds Longest => new(
+        Base + (PerDoubling * Math.Log2(1 + NaturalKeys(WrittenNote.AtMidi(0), WrittenNote.AtMidi(127)))) + RowChange + HeavyKey);
 
     /// <summary>Natural keys between two places on the keyboard; a sharp lies half-way between its neighbours.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -14,7 +14,7 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
 
     /// <summary>Whether one hand can take both batons at once.</summary>
     public bool HandTakes(WrittenNote low, WrittenNote high) =>
-        (high - low).Semitones <= limits.HandSpan.Semitones && low >= limits.HandPairLowest;
+        limits.HandKeysAtOnce >= 2 && (high - low).Semitones <= limits.HandSpan.Semitones && low.Midi >= limits.HandPairLowest;
 
     /// <summary>Whether both feet reach two pedals at once.</summary>
     public bool FeetTake(WrittenNote low, WrittenNote high) => (high - low).Semitones <= limits.FeetApart.Semitones;
@@ -39,7 +39,12 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
                 && (fromLimb != toLimb || time >= MoveTime(fromLimb, from, to).Value);
         }
 
-        return fromLimb != toLimb || IsOneGrip(from, to, fromLimb, after) || time >= MoveTime(fromLimb, from, to).Value;
+        if (fromLimb != toLimb)
+        {
+            return true;
+        }
+
+        return after.Value < limits.AtOnce.Value - Rounding ? IsOneGrip(from, to, fromLimb) : time >= MoveTime(fromLimb, from, to).Value;
     }
 
     /// <summary>The least time in which a limb gets from one key to another.</summary>
@@ -53,18 +58,18 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
     // Times come from exact beats through floating point; a microsecond is no breach.
     private const double Rounding = 1e-6;
 
-    private bool IsOneGrip(WrittenNote a, WrittenNote b, Limb limb, Seconds apart) =>
-        IsHand(limb) && apart < limits.AtOnce && (a - b).Size.Semitones <= limits.HandSpan.Semitones;
+    private bool IsOneGrip(WrittenNote a, WrittenNote b, Limb limb) =>
+        IsHand(limb) && (a < b ? HandTakes(a, b) : HandTakes(b, a));
 
     private static bool IsHand(Limb limb) => limb is Limb.LeftHand or Limb.RightHand;
 
     private static Seconds LongestOf(PlayingLimits limits)
     {
-        var recovery = PlayingLimits.Keys.Where(k => k.StartsWith("recovery_", StringComparison.Ordinal)).Max(limits.Soft);
-        var farthest = (WrittenNote.AtMidi(0), WrittenNote.AtMidi(127));
-        var move = Math.Max(
-            limits.EasyHandMove.Time(farthest.Item2, farthest.Item1).Value,
-            limits.EasyFootMove.Time(farthest.Item2, farthest.Item1).Value);
-        return new Seconds(Math.Max(recovery, move));
+        // A tower may set a hard limit beyond the soft one.
+        var recovery = PlayingLimits.Keys
+            .Where(k => k.StartsWith("recovery_", StringComparison.Ordinal))
+            .Max(k => Math.Max(limits.Hard(k), limits.Soft(k)));
+        MoveLaw[] laws = [limits.HandMove, limits.FootMove, limits.EasyHandMove, limits.EasyFootMove];
+        return new Seconds(Math.Max(recovery, laws.Max(law => law.Longest.Value)));
     }
 }

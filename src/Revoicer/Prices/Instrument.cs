@@ -66,16 +66,46 @@ public sealed class Instrument
     /// </summary>
     internal void AddRoughness(StrokeKinds one, StrokeKinds other, long apart, int[] table)
     {
+        // One look-up of a delay's table for each pair of offsets, of which there are few.
         var bells = Tower.Bells.Count;
-        for (var row = 0; row < other.Count; row++)
+        for (var a = 0; a < one.Offsets.Count; a++)
         {
-            for (var column = 0; column < one.Count; column++)
+            for (var b = 0; b < other.Offsets.Count; b++)
             {
-                var delay = apart + other.Offsets[other.OffsetOf(row)] - one.Offsets[one.OffsetOf(column)];
-                var (a, b) = (one[column].Bell, other[row].Bell);
-                table[(row * one.Count) + column] += delay >= 0 ? _rings.At(delay)[(a * bells) + b] : _rings.At(-delay)[(b * bells) + a];
+                var delay = apart + other.Offsets[b] - one.Offsets[a];
+                var rings = _rings.At(Math.Abs(delay));
+                var (oneStep, otherStep) = delay >= 0 ? (bells, 1) : (1, bells);
+                foreach (var row in other.WithOffset(b))
+                {
+                    foreach (var column in one.WithOffset(a))
+                    {
+                        table[(row * one.Count) + column] += rings[(one[column].Bell * oneStep) + (other[row].Bell * otherStep)];
+                    }
+                }
             }
         }
+    }
+
+    /// <summary>The same for the strokes of one candidate of each slot.</summary>
+    internal int Roughness((StrokeKinds Kinds, int Candidate) one, (StrokeKinds Kinds, int Candidate) other, long apart)
+    {
+        var sum = 0;
+        foreach (var a in one.Kinds.Of(one.Candidate))
+        {
+            foreach (var b in other.Kinds.Of(other.Candidate))
+            {
+                sum += Roughness(one.Kinds[a], other.Kinds[b], apart);
+            }
+        }
+
+        return sum;
+    }
+
+    private int Roughness(StrokeKind a, StrokeKind b, long apart)
+    {
+        var delay = apart + b.Offset - a.Offset;
+        var bells = Tower.Bells.Count;
+        return delay >= 0 ? _rings.At(delay)[(a.Bell * bells) + b.Bell] : _rings.At(-delay)[(b.Bell * bells) + a.Bell];
     }
 
     /// <summary>

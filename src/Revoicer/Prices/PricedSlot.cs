@@ -33,9 +33,18 @@ internal sealed class PricedSlot
         _apart = Apart(slot, instrument.Horizon + Spread);
         _again = _apart.Count == 0 ? null : StrokeTable.Between(instrument, Kinds, Kinds, _apart);
         Prices = new long[candidates.Count];
+        Voicing? voicing = null;
+        var ofVoicing = 0L;
         for (var c = 0; c < Prices.Length; c++)
         {
-            Prices[c] = _price.Of(candidates[c], c).Sum() + (_again?.Sum(Kinds.Of(c), Kinds.Of(c)) ?? 0);
+            // The figures of one voicing are listed in a row.
+            if (!ReferenceEquals(voicing, candidates[c].Voicing))
+            {
+                voicing = candidates[c].Voicing;
+                ofVoicing = _price.OfVoicing(voicing).Sum();
+            }
+
+            Prices[c] = ofVoicing + _price.OfStrokes(candidates[c], c).Sum() + (_again?.Sum(Kinds.Of(c), Kinds.Of(c)) ?? 0);
         }
     }
 
@@ -59,13 +68,14 @@ internal sealed class PricedSlot
     /// <summary>What a candidate costs by itself, term by term.</summary>
     public TermPrices Terms(int candidate)
     {
-        var prices = _price.Of(Candidates[candidate], candidate);
+        var prices = _price.OfVoicing(Candidates[candidate].Voicing);
+        prices.Add(_price.OfStrokes(Candidates[candidate], candidate));
         if (_again is not null)
         {
             var kinds = Kinds.Of(candidate);
-            var ringing = StrokeTable.Between(_instrument, Kinds, Kinds, _apart, withMoves: false).Sum(kinds, kinds);
-            prices[Term.Ringing] += (int)ringing;
-            prices[Term.Moves] += (int)(_again.Sum(kinds, kinds) - ringing);
+            var ringing = _apart.Sum(distance => _instrument.Roughness((Kinds, candidate), (Kinds, candidate), distance));
+            prices[Term.Ringing] += ringing;
+            prices[Term.Moves] += (int)_again.Sum(kinds, kinds) - ringing;
         }
 
         return prices;
@@ -85,7 +95,7 @@ internal sealed class PricedSlot
                 _uppers.Add([.. voicing.Upper.Select(b => b.Note.Midi)]);
             }
 
-            outlines[c] = new Outline(voicing.Bass?.Midi ?? 0, upper, figure, _price.NotByStep(candidates[c]));
+            outlines[c] = new Outline(voicing.Bass?.Midi ?? 0, upper, figure, _price.NotByStep(voicing));
         }
 
         return outlines;

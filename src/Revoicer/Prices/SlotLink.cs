@@ -84,10 +84,9 @@ internal sealed class SlotLink
     public TermPrices Terms(Instrument instrument, int earlier, int later)
     {
         var prices = new TermPrices();
-        var ringing = StrokeTable.Between(instrument, _earlier.Kinds, _later.Kinds, Apart, withMoves: false)
-            .Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later));
-        prices[Term.Ringing] = (int)ringing;
-        prices[Term.Moves] = (int)(_strokes.Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later)) - ringing);
+        var ringing = Apart.Sum(distance => instrument.Roughness((_earlier.Kinds, earlier), (_later.Kinds, later), distance));
+        prices[Term.Ringing] = ringing;
+        prices[Term.Moves] = (int)_strokes.Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later)) - ringing;
         if (_forward + _backward > 0)
         {
             var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));

@@ -52,28 +52,36 @@ internal sealed class SlotPrice
         _hearingsNotByStep = slot.Hearings.Count(h => !chords.HasBefore(h) || slot.Hearings.Any(before => before.Order == h.Order - 1));
     }
 
-    /// <summary>The terms of a candidate.</summary>
-    public TermPrices Of(Candidate candidate, int number)
+    /// <summary>The terms that depend on bells and limbs alone, alike in every figure.</summary>
+    public TermPrices OfVoicing(Voicing voicing)
+    {
+        var times = _slot.Hearings.Count;
+        var prices = new TermPrices();
+        prices[Term.MissingTones] = times * Thousandths.Of(MissingTones(voicing));
+        prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
+        prices[Term.Bass] = BassPrice(voicing, times);
+        prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * SemitonesOverGap(voicing));
+        prices[Term.Effort] = times * Thousandths.Of(_sound.Effort * EffortOf(voicing));
+        return prices;
+    }
+
+    /// <summary>The terms that depend on when the bells are struck.</summary>
+    public TermPrices OfStrokes(Candidate candidate, int number)
     {
         var times = _slot.Hearings.Count;
         var kinds = _kinds.Of(number);
         var prices = new TermPrices();
         prices[Term.OwnRoughness] = times * _together.SumOfPairs(kinds);
         prices[Term.Contradiction] = Contradiction(kinds);
-        prices[Term.MissingTones] = times * Thousandths.Of(MissingTones(candidate));
-        prices[Term.DoubledTones] = times * Thousandths.Of(DoubledTones(candidate));
-        prices[Term.Bass] = BassPrice(candidate, times);
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
-        prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * SemitonesOverGap(candidate));
-        prices[Term.Effort] = times * Thousandths.Of(_sound.Effort * EffortOf(candidate));
-        var (carry, brightness) = Heard(kinds);
+        var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
-        prices[Term.Brightness] = times * Thousandths.Of(_sound.BrightnessShortfall * Math.Max(0, brightness));
+        prices[Term.Brightness] = times * Thousandths.Of(_sound.BrightnessShortfall * Math.Max(0, semitonesWanting));
         return prices;
     }
 
     /// <summary>What a bass other than the symbol's costs more where it is not reached by step, for each hearing.</summary>
-    public int NotByStep(Candidate candidate) => _slot.IsStrong && OtherBass(candidate) is { } price
+    public int NotByStep(Voicing voicing) => _slot.IsStrong && OtherBass(voicing) is { } price
         ? Thousandths.Of(Math.Max(0, price - _sound.WeakBeatBass))
         : 0;
 
@@ -88,19 +96,21 @@ internal sealed class SlotPrice
         return sum;
     }
 
-    private double MissingTones(Candidate candidate)
+    private double MissingTones(Voicing voicing)
     {
-        var sounded = PitchClassSet.Of(candidate.Voicing.Notes.Select(n => n.PitchClass));
+        var sounded = voicing.PitchClasses;
         var price = 0.0;
-        foreach (var tone in _slot.Symbol.Tones)
+        foreach (var tone in _slot.Symbol.Tones.AsSpan())
         {
-            // On a quick chord the bass may ring through, so the root need not be struck.
-            var excused = tone.Role == ToneRole.Root && (_slot.IsQuick || _slot.Symbol.Bass is not null && candidate.Voicing.Upper.Count > 0);
-            price += sounded.Contains(tone.PitchClass) || excused ? 0 : PriceOfMissing(tone);
+            price += sounded.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
         }
 
         return price + (_slot.Symbol.Bass is { } bass && !sounded.Contains(bass.PitchClass) && !_slot.IsQuick ? _sound.MissingRoot : 0);
     }
+
+    // On a quick chord the bass may ring through, and over a slash bass the hands have more telling tones to take.
+    private bool IsExcused(ChordTone tone, Voicing voicing) =>
+        tone.Role == ToneRole.Root && (_slot.IsQuick || (_slot.Symbol.Bass is not null && voicing.Upper.Count > 0));
 
     private double PriceOfMissing(ChordTone tone) => tone switch
     {
@@ -111,26 +121,19 @@ internal sealed class SlotPrice
         _ => _sound.MissingColour,
     };
 
-    private double DoubledTones(Candidate candidate)
+    private int BassPrice(Voicing voicing, int times)
     {
-        var bells = candidate.Voicing.Notes.Count();
-        var different = PitchClassSet.Of(candidate.Voicing.Notes.Select(n => n.PitchClass)).Count;
-        return _sound.Doubled * (bells - different);
-    }
-
-    private int BassPrice(Candidate candidate, int times)
-    {
-        var foot = candidate.Voicing.Bass is { } bass ? _sound.BassHeight * (bass - _instrument.Tower.PedalsFrom).Semitones
+        var foot = voicing.Bass is { } bass ? _sound.BassHeight * (bass - _instrument.Tower.PedalsFrom).Semitones
             : _slot.IsQuick ? 0
             : _sound.NoBass;
-        var other = OtherBass(candidate) is { } price ? Math.Min(price, _sound.WeakBeatBass) : 0;
-        return (times * Thousandths.Of(foot + other)) + (_hearingsNotByStep * NotByStep(candidate));
+        var other = OtherBass(voicing) is { } price ? Math.Min(price, _sound.WeakBeatBass) : 0;
+        return (times * Thousandths.Of(foot + other)) + (_hearingsNotByStep * NotByStep(voicing));
     }
 
     // The price of another lowest bell than the symbol's on a strong beat; null where it has that bell or none.
-    private double? OtherBass(Candidate candidate)
+    private double? OtherBass(Voicing voicing)
     {
-        if (candidate.Lowest is not { } lowest || lowest.PitchClass == _slot.Symbol.Lowest.PitchClass || (_slot.IsQuick && candidate.Voicing.Bass is null))
+        if (voicing.Lowest is not { } lowest || lowest.PitchClass == _slot.Symbol.Lowest.PitchClass || (_slot.IsQuick && voicing.Bass is null))
         {
             return null;
         }
@@ -140,12 +143,13 @@ internal sealed class SlotPrice
 
     private double FigurePrice(Candidate candidate)
     {
-        var bells = candidate.Strokes.Count;
-        var welcome = bells >= 2 && (_slot.BeginsPhrase || _slot.IsLast || (bells >= 3 && _slot.Duration > RollWelcomeFrom));
+        var bells = candidate.Voicing.Bells;
+        var marksForm = bells >= 2 && (_slot.BeginsPhrase || _slot.IsLast);
+        var welcome = marksForm || (bells >= 3 && _slot.Duration > RollWelcomeFrom);
         return candidate.Figure switch
         {
             Figure.Silent => 0,
-            Figure.Together => welcome ? _sound.RollForgone : 0,
+            Figure.Together => marksForm ? _sound.RollForgone : welcome ? _sound.RollForgone / 2 : 0,
             Figure.Rolled => welcome ? 0 : _sound.Rolled,
             Figure.BassFirst => _sound.BassFirst,
             Figure.Afterbeats => _sound.Afterbeats,
@@ -154,30 +158,27 @@ internal sealed class SlotPrice
         };
     }
 
-    private static int SemitonesOverGap(Candidate candidate)
+    private static int SemitonesOverGap(Voicing voicing)
     {
         const int seventeenth = 28;
-        var feet = candidate.Voicing.SecondPedal ?? candidate.Voicing.Bass;
-        return feet is { } pedal && candidate.Voicing.Upper.Count > 0
-            ? Math.Max(0, (candidate.Voicing.Upper[0].Note - pedal).Semitones - seventeenth)
+        return (voicing.SecondPedal ?? voicing.Bass) is { } pedal && voicing.Upper.Count > 0
+            ? Math.Max(0, (voicing.Upper[0].Note - pedal).Semitones - seventeenth)
             : 0;
     }
 
-    private double EffortOf(Candidate candidate)
+    private double EffortOf(Voicing voicing)
     {
-        Span<WrittenNote> notes = stackalloc WrittenNote[8];
-        var count = 0;
-        foreach (var note in candidate.Voicing.Notes)
+        Span<WrittenNote> room = stackalloc WrittenNote[voicing.Bells];
+        var notes = room[..voicing.CopyNotes(room)];
+        var pedals = voicing.Bells - voicing.Upper.Count;
+        var left = 0;
+        foreach (var baton in voicing.Upper.AsSpan())
         {
-            notes[count++] = note;
+            left += baton.Limb == Limb.LeftHand ? 1 : 0;
         }
 
-        var upward = notes[..count];
-        var hands = candidate.Voicing.Upper.Count;
-        var pedals = count - hands;
-        var left = candidate.Voicing.Upper.Count(b => b.Limb == Limb.LeftHand);
-        return _instrument.Effort.OfGrip(upward[..pedals], upward.Slice(pedals, left), upward[(pedals + left)..])
-            + _instrument.Effort.OfRegister(upward);
+        return _instrument.Effort.OfGrip(notes[..pedals], notes.Slice(pedals, left), notes[(pedals + left)..])
+            + _instrument.Effort.OfRegister(notes);
     }
 
     // Carry in dB, and the semitones by which brightness falls short of the target.

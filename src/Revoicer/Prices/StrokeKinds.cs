@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Revoicer.Playing;
 using Revoicer.Values;
 using Revoicer.Voicings;
@@ -18,7 +19,7 @@ internal sealed class StrokeKinds
 {
     private readonly List<StrokeKind> _kinds = [];
     private readonly List<long> _offsets = [];
-    private readonly List<int> _offsetOfKind = [];
+    private readonly List<List<int>> _withOffset = [];
     private readonly int[][] _ofCandidate;
 
     public StrokeKinds(Slot slot, Items<Candidate> candidates, Seconds rollStep, Func<int, int> bellAtMidi)
@@ -60,8 +61,8 @@ internal sealed class StrokeKinds
     /// <summary>The kinds of a candidate's strokes, in the order of its strokes.</summary>
     public ReadOnlySpan<int> Of(int candidate) => _ofCandidate[candidate];
 
-    /// <summary>Which of the offsets a kind has.</summary>
-    public int OffsetOf(int kind) => _offsetOfKind[kind];
+    /// <summary>The kinds that have one of the offsets.</summary>
+    public ReadOnlySpan<int> WithOffset(int offset) => CollectionsMarshal.AsSpan(_withOffset[offset]);
 
     public static long Microseconds(Seconds seconds) => (long)Math.Round(seconds.Value * 1e6);
 
@@ -72,9 +73,10 @@ internal sealed class StrokeKinds
         {
             offset = _offsets.Count;
             _offsets.Add(kind.Offset);
+            _withOffset.Add([]);
         }
 
+        _withOffset[offset].Add(_kinds.Count);
         _kinds.Add(kind);
-        _offsetOfKind.Add(offset);
     }
 }

@@ -16,31 +16,65 @@ public readonly record struct SlotStroke(WrittenNote Note, Limb Limb, Beats Afte
 }
 
 /// <summary>The bells of a chord and the limbs that take them.</summary>
-/// <param name="Bass">The lower or only pedal; null where the feet rest.</param>
+/// <param name="Bass">The lower or only pedal; null where the feet rest. All else lies above it.</param>
 /// <param name="SecondPedal">The other pedal, higher; null where one foot rests.</param>
 /// <param name="Upper">What the hands take, upward.</param>
 public sealed record Voicing(WrittenNote? Bass, WrittenNote? SecondPedal, Items<Baton> Upper)
 {
-    /// <summary>All bells, upward; feet first.</summary>
-    public IEnumerable<WrittenNote> Notes
+    /// <summary>How many bells it has.</summary>
+    public int Bells => (Bass is null ? 0 : 1) + (SecondPedal is null ? 0 : 1) + Upper.Count;
+
+    /// <summary>Its lowest bell; null in silence.</summary>
+    public WrittenNote? Lowest => Bass ?? (Upper.Count > 0 ? Upper[0].Note : null);
+
+    /// <summary>The tones it sounds.</summary>
+    public PitchClassSet PitchClasses
     {
         get
         {
-            if (Bass is { } bass)
+            var set = default(PitchClassSet);
+            set = Bass is { } bass ? set.With(bass.PitchClass) : set;
+            set = SecondPedal is { } second ? set.With(second.PitchClass) : set;
+            foreach (var baton in Upper.AsSpan())
             {
-                yield return bass;
+                set = set.With(baton.Note.PitchClass);
             }
 
-            if (SecondPedal is { } second)
-            {
-                yield return second;
-            }
-
-            foreach (var baton in Upper)
-            {
-                yield return baton.Note;
-            }
+            return set;
         }
+    }
+
+    /// <summary>All bells, upward; feet first.</summary>
+    public Items<WrittenNote> Notes
+    {
+        get
+        {
+            Span<WrittenNote> notes = stackalloc WrittenNote[Bells];
+            return Items.Of<WrittenNote>(notes[..CopyNotes(notes)]);
+        }
+    }
+
+    /// <summary>Copies all bells, upward, and tells how many there are.</summary>
+    /// <param name="notes">Room for at least <see cref="Bells"/>.</param>
+    public int CopyNotes(Span<WrittenNote> notes)
+    {
+        var count = 0;
+        if (Bass is { } bass)
+        {
+            notes[count++] = bass;
+        }
+
+        if (SecondPedal is { } second)
+        {
+            notes[count++] = second;
+        }
+
+        foreach (var baton in Upper.AsSpan())
+        {
+            notes[count++] = baton.Note;
+        }
+
+        return count;
     }
 }
 
@@ -56,5 +90,5 @@ public readonly record struct Baton(WrittenNote Note, Limb Limb);
 public sealed record Candidate(Figure Figure, Voicing Voicing, Items<SlotStroke> Strokes)
 {
     /// <summary>The lowest bell struck; null in silence.</summary>
-    public WrittenNote? Lowest { get; } = Voicing.Notes.Select(n => (WrittenNote?)n).Min();
+    public WrittenNote? Lowest => Voicing.Lowest;
 }

@@ -48,9 +48,11 @@ public sealed class CandidateSearch
         {
             var most = second is null ? TonesInHands : TonesInHandsOverTwoPedals;
             var lowest = second ?? bass;
+            var pedals = (bass is null ? 0 : 1) + (second is null ? 0 : 1);
             foreach (var upper in hands)
             {
                 var fits = upper.Count <= most
+                    && _reach.BellsAtOnce(pedals + upper.Count)
                     && (upper.Count == 0 || lowest is null || upper[0].Note > lowest)
                     && demand.IsMet(bass, second, upper);
                 if (fits && (bass is not null || upper.Count > 0))

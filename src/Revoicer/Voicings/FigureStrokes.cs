@@ -17,9 +17,9 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0)).ToArray();
         SlotStroke[] all = [.. pedals, .. hands];
         yield return new Candidate(Figure.Together, voicing, all.ToItems());
-        if (all.Length >= 2 && !slot.IsQuick)
+        if (all.Length >= 2 && !slot.IsQuick && Rolled(all) is var rolled && IsPlayable(slot, rolled))
         {
-            yield return new Candidate(Figure.Rolled, voicing, Rolled(all));
+            yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
 
         if (slot.IsLast || pedals.Length + hands.Length < 2)

@@ -138,8 +138,8 @@ public static class SlotCutting
     private static bool IsHeldToTheEnd(Stretch open, LeadSheet sheet) =>
         sheet.Length - open.Start <= open.Written.Meter.Bar * 2
         && sheet.Played
-            .Where(p => p.Start >= open.Start)
-            .SelectMany(p => sheet.Bars[p.Written].Chords)
+            .SelectMany(p => sheet.Bars[p.Written].Chords, (p, c) => (Start: p.Start + c.Start, c.Symbol))
+            .Where(c => c.Start >= open.Start)
             .All(c => c.Symbol == open.Symbol);
 
     private static HashSet<(int Bar, Beats InBar)> Cadences(List<Stretch> heard, Phrasing phrases)
@@ -148,7 +148,10 @@ public static class SlotCutting
         var cadences = new HashSet<(int, Beats)>();
         for (var i = 0; i < heard.Count; i++)
         {
-            var ends = i + 1 == heard.Count || phrases.Of(heard[i + 1].Bar) != phrases.Of(heard[i].Bar);
+            // A repeat sign ends a phrase, also where its first ending leads back into the same one.
+            var ends = i + 1 == heard.Count
+                || phrases.Of(heard[i + 1].Bar) != phrases.Of(heard[i].Bar)
+                || heard[i + 1].Bar < heard[i].Bar;
             if (!ends)
             {
                 continue;

@@ -5,8 +5,8 @@ using Revoicer.Values;
 namespace Revoicer.Voicings;
 
 /// <summary>
-/// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, and in slots of a second and more
-/// three different tones of the chord.
+/// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, the slash bass, and in slots of a
+/// second and more three different tones of the chord.
 /// </summary>
 internal sealed class ToneDemand
 {
@@ -27,7 +27,7 @@ internal sealed class ToneDemand
             .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
             .Take(GuideTones)
             .Select(t => t.PitchClass);
-        _required = PitchClassSet.Of(guides).Mask;
+        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass ? guides.Append(bass.PitchClass) : guides).Mask;
         _chord = slot.Symbol.PitchClasses.Mask;
         var available = slot.Symbol.PitchClasses.Count;
         _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(DifferentTones, available) : 0;

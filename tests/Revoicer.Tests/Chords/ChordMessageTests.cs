@@ -20,6 +20,12 @@ public class ChordMessageTests
               ^^^
 
         """)]
+    [InlineData("Cmjr7", """
+        sheet:1:3: 'jr7' cannot be read; expected an alteration such as b9, or sus, add, omit, or a slash and a bass note
+            Cmjr7
+              ^^^
+
+        """)]
     [InlineData("C7(b9", """
         sheet:1:3: '(' has no end; expected a ')' after it
             C7(b9
@@ -90,6 +96,12 @@ public class ChordMessageTests
         sheet:1:4: 'maj7' is a second seventh; expected one seventh
             Am7maj7
                ^^^^
+
+        """)]
+    [InlineData("C7(,b9)", """
+        sheet:1:4: ',' stands between nothing; expected an alteration on either side of it
+            C7(,b9)
+               ^
 
         """)]
     [InlineData("Dadd", """

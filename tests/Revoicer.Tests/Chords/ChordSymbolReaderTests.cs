@@ -56,6 +56,7 @@ public class ChordSymbolReaderTests
     [InlineData("Cdim9", "1 b3 b5 bb7 9")]
     [InlineData("C7alt", "1 3 #5 b7 #9")]
     [InlineData("CM7add13", "1 3 5 7 13")]
+    [InlineData("Cdim.", "1 b3 b5")]
     [InlineData("C-5", "1 3 b5")]
     [InlineData("Cm#7", "1 b3 5 7")]
     [InlineData("Cdom9", "1 3 5 b7 9")]

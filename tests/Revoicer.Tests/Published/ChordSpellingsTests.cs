@@ -21,8 +21,7 @@ public class ChordSpellingsTests
         var outcomes = rows.CountBy(Outcome).ToDictionary();
         Assert.DoesNotContain(NoOutcome, outcomes.Keys);
 
-        // 322 rows in all; most are chords, a handful is not for a program to decide.
-        Assert.Equal(rows.Length, outcomes.Values.Sum());
+        // Of 322 rows most are chords; a few are not for a program to decide.
         Assert.True(outcomes["chord"] + outcomes["chord with a warning"] > 270, string.Join(", ", outcomes));
         Assert.True(outcomes["refused"] < 40, string.Join(", ", outcomes));
     }

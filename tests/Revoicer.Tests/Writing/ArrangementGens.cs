@@ -173,7 +173,10 @@ public static class ArrangementGens
             ringing,
             bass % 2 == 0 ? null : runnerUp,
             terms,
-            bass % 3 == 0 ? null : words[2]);
+            bass % 3 == 0 ? null : words[2])
+        {
+            Hearings = pass,
+        };
 
     private static Gen<Quarrel> Quarrel =>
         from notes in Note.ArrayOf(2)

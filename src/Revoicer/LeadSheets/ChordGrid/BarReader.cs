@@ -31,7 +31,7 @@ internal sealed class BarReader(Meter? meter, int? pickup, List<Problem> problem
             var chords = bar.Entries.Any(e => e.Text == "%")
                 ? Repeated(bar, length, bars.LastOrDefault())
                 : Spread(bar, beats, length);
-            var ends = bar.EndsSection || i + 1 == raw.Count || raw[i + 1].Opens;
+            var ends = bar.EndsSection || i + 1 == raw.Count;
             bars.Add(new WrittenBar(number, _meter, length, chords, ends));
         }
 
@@ -102,10 +102,10 @@ internal sealed class BarReader(Meter? meter, int? pickup, List<Problem> problem
             case Reading<ChordText>.Accepted { Value: ChordText.NoChord }:
                 return null;
             case Reading<ChordText>.Accepted { Value: ChordText.Alternate alternate }:
-                problems.Add(new Problem(entry.Where, "a chord in brackets is not played", $"'{SymbolCursor.Shown(alternate.Symbol.ToString())}', or the alternate in a comment"));
+                problems.Add(new Problem(entry.Where, "a chord in brackets is not played", $"'{Quoted.Text(alternate.Symbol.ToString())}', or the alternate in a comment"));
                 return null;
             default:
-                problems.Add(new Problem(entry.Where, $"'{SymbolCursor.Shown(entry.Text)}' is no chord", WhatABarHolds));
+                problems.Add(new Problem(entry.Where, $"'{Quoted.Text(entry.Text)}' is no chord", WhatABarHolds));
                 return null;
         }
     }
@@ -113,7 +113,7 @@ internal sealed class BarReader(Meter? meter, int? pickup, List<Problem> problem
     // Bars have two, three or four beats, so a number that does not divide them is one short of one that does, or too large.
     private static string WhatFits(RawBar bar, int beats)
     {
-        var texts = bar.Entries.Select(e => SymbolCursor.Shown(e.Text)).ToArray();
+        var texts = bar.Entries.Select(e => Quoted.Text(e.Text)).ToArray();
         if (texts.Length > beats)
         {
             return "at most one chord a beat";

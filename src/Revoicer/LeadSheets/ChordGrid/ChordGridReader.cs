@@ -1,5 +1,4 @@
 using System.Globalization;
-using Revoicer.Chords;
 using Revoicer.Music;
 using Revoicer.Text;
 using Revoicer.Values;
@@ -42,7 +41,7 @@ public static class ChordGridReader
         var lines = text.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Split('\n');
         foreach (var (i, line) in lines.Index())
         {
-            var shown = new string([.. line.Take(MostCharactersInLine).Select(c => c == '\t' || SymbolCursor.IsVisible(c) ? c : '?')]);
+            var shown = new string([.. line.Take(MostCharactersInLine).Select(c => c == '\t' || Quoted.IsVisible(c) ? c : '?')]);
             var place = new Place(fileName, i + 1, 1, shown.Length, shown);
             if (line.Length > MostCharactersInLine)
             {

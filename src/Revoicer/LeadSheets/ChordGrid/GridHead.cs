@@ -1,5 +1,4 @@
 using System.Globalization;
-using Revoicer.Chords;
 using Revoicer.Music;
 using Revoicer.Text;
 
@@ -39,7 +38,7 @@ internal sealed class GridHead(List<Problem> problems)
         if (!Words.Contains(word))
         {
             var hint = NearestWord.To(word, Words) is { } near ? $"'{near}'" : "one of " + string.Join(", ", Words);
-            problems.Add(new Problem(wordPlace, $"'{SymbolCursor.Shown(word)}' is no word of the head", hint));
+            problems.Add(new Problem(wordPlace, $"'{Quoted.Text(word)}' is no word of the head", hint));
         }
         else if (_given.ContainsKey(word))
         {
@@ -56,7 +55,7 @@ internal sealed class GridHead(List<Problem> problems)
     }
 
     public string? Title => _given.TryGetValue("title", out var given)
-        ? string.Concat(given.Value.Where(SymbolCursor.IsVisible))
+        ? string.Concat(given.Value.Where(Quoted.IsVisible))
         : null;
 
     /// <summary>Whether the head gives a time, readable or not.</summary>
@@ -97,7 +96,7 @@ internal sealed class GridHead(List<Problem> problems)
         var value = read(given.Value);
         if (value is null)
         {
-            problems.Add(new Problem(given.Where, $"'{SymbolCursor.Shown(given.Value)}' is no {word} that can be read", expected));
+            problems.Add(new Problem(given.Where, $"'{Quoted.Text(given.Value)}' is no {word} that can be read", expected));
         }
 
         return value;

@@ -9,6 +9,9 @@ public static class ArrangementJson
     /// <summary>The version of the form; it grows when a file of the new form could not be read as one of the old.</summary>
     public const int Format = 1;
 
+    // An arrangement of an hour has some 10 MB. Estimate.
+    private const int LargestFile = 32 * 1024 * 1024;
+
     /// <summary>
     /// The file's bytes: UTF-8 without byte order mark, indented, lines ending in \n. What <see cref="Read"/> makes of
     /// them equals the arrangement, provided its numbers lie within the ranges that docs/files.md gives.
@@ -26,6 +29,11 @@ public static class ArrangementJson
     /// <param name="file">The file's bytes, a byte order mark allowed; at most 32 MB and a million values.</param>
     public static Reading<Arrangement> Read(string fileName, ReadOnlySpan<byte> file)
     {
+        if (file.Length > LargestFile)
+        {
+            return Reading<Arrangement>.No(Place.WholeFile(fileName), $"the file has {file.Length} bytes", "an arrangement of at most 32 MB");
+        }
+
         var problems = new JsonProblems(fileName, file.ToArray());
         if (JsonTree.Parse(problems) is { } root && JsonFields.Of(root, problems) is { } fields)
         {

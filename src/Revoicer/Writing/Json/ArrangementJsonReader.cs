@@ -9,68 +9,33 @@ namespace Revoicer.Writing.Json;
 /// Makes an arrangement of the members of a file. What is wrong goes to the problems, and reading goes on with a value
 /// that is never used, so that all problems are found at once.
 /// </summary>
-internal sealed class ArrangementJsonReader(JsonProblems problems)
+internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(problems)
 {
-    // Ranges that no arrangement leaves and in which all later arithmetic is safe: a day and a minute in seconds, ...
-    private const double LongestTime = 86_400;
-    private const double LongestLead = 60;
-    private const double LargestLevel = 200;
-    private const double HighestFrequency = 100_000;
-    private const double LargestFigure = 1e12;
-    private const long LargestPrice = 1_000_000_000_000_000;
-    private const int MostOfAnything = 1_000_000;
-
-    private readonly JsonMusic _music = new(problems);
-    private Transposition _transposition;
-    private Items<Stroke> _strokes = [];
-
     public Arrangement Arrangement(JsonFields fields)
     {
         fields.Whole("format", ArrangementJson.Format, ArrangementJson.Format);
 
         // Notes are checked against the tower's transposition, choices against the strokes: so these come first.
         var tower = Object(fields.Take("tower"), Tower);
-        _transposition = tower?.Transposition ?? default;
-        _strokes = fields.List("strokes", v => Object(v, f => Stroke(f, v)));
+        Transposition = tower?.Transposition ?? default;
+        var strokes = fields.List("strokes", v => Object(v, Stroke));
+        var choices = new ChoiceJsonReader(Problems, Transposition, strokes);
         var arrangement = new Arrangement(
             fields.Text("title"),
             tower!,
             fields.Text("sound"),
-            _music.Key(fields, "writtenKey"),
-            _music.Key(fields, "soundingKey"),
+            Music.Key(fields, "writtenKey"),
+            Music.Key(fields, "soundingKey"),
             new TempoMap(Tempi(fields)),
             fields.Truth("tempoIsAssumed"),
             NotEmpty(fields, "bars", Bar),
             Time(fields, "shift"),
-            _strokes,
-            fields.List("choices", v => Object(v, Choice)),
+            strokes,
+            fields.List("choices", v => Object(v, choices.Choice)),
             Object(fields.Take("totals"), Totals),
             Object(fields.Take("status"), Status));
         fields.Done();
         return arrangement;
-    }
-
-    private static Seconds Time(JsonFields fields, string name) => new(fields.Number(name, 0, LongestTime));
-
-    private static double Figure(JsonFields fields, string name) => fields.Number(name, -LargestFigure, LargestFigure);
-
-    private static Hertz Frequency(JsonFields fields, string name) => new(fields.Number(name, 0, HighestFrequency));
-
-    private static int Count(JsonFields fields, string name) => (int)fields.Whole(name, 0, MostOfAnything);
-
-    private static long Price(JsonFields fields, string name) => fields.Whole(name, -LargestPrice, LargestPrice);
-
-    // The default of a class is null: it fills a gap that a problem has already told of.
-    private T Object<T>(JsonValue? value, Func<JsonFields, T> read)
-    {
-        if (value is null || JsonFields.Of(value, problems) is not { } fields)
-        {
-            return default!;
-        }
-
-        var made = read(fields);
-        fields.Done();
-        return made;
     }
 
     private Items<T> NotEmpty<T>(JsonFields fields, string name, Func<JsonFields, T> read)
@@ -83,13 +48,11 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
 
         if (list is not null)
         {
-            problems.Add(list, list is JsonValue.List ? "an empty list stands here" : $"{list.Kind} stands here", "a list of at least one object");
+            Problems.Add(list, list is JsonValue.List ? "an empty list stands here" : $"{list.Kind} stands here", "a list of at least one object");
         }
 
         return [];
     }
-
-    private WrittenNote Note(JsonValue value) => Object(value, f => _music.Note(f, "midi", "name"));
 
     private TowerSummary Tower(JsonFields fields) => new(
         fields.Text("name"),
@@ -107,10 +70,10 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         return NotEmpty(fields, "tempi", f =>
         {
             var where = f.Peek("from");
-            var change = new TempoChange(_music.Beats(f, "from"), _music.Tempo(f));
+            var change = new TempoChange(Music.Beats(f, "from"), Music.Tempo(f));
             if (where is not null && (last is { } before ? change.From <= before : change.From != Beats.Zero))
             {
-                problems.Add(where, $"a tempo from {change.From}", last is null ? "the first tempo from 0" : $"a place after {last}");
+                Problems.Add(where, $"a tempo from {change.From}", last is null ? "the first tempo from 0" : $"a place after {last}");
             }
 
             last = change.From;
@@ -124,33 +87,24 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         var bar = new ArrangedBar(
             Count(fields, "number"),
             Count(fields, "pass"),
-            _music.Beats(fields, "start"),
-            _music.Beats(fields, "length"),
-            _music.Meter(fields, "meter"));
+            Music.Beats(fields, "start"),
+            Music.Beats(fields, "length"),
+            Music.Meter(fields, "meter"));
         if (where is JsonValue.Text && bar.Length <= Beats.Zero)
         {
-            problems.Add(where, $"a bar of {bar.Length} quarter notes", "a bar that lasts");
+            Problems.Add(where, $"a bar of {bar.Length} quarter notes", "a bar that lasts");
         }
 
         return bar;
     }
 
-    private Stroke Stroke(JsonFields fields, JsonValue where)
-    {
-        var note = _music.Note(fields, "midi", "name");
-        if (note.Midi + _transposition.Semitones is < 0 or > 127)
-        {
-            problems.Add(where, $"{note} sounds {_transposition.Semitones} semitones from itself", "a bell within MIDI notes 0 to 127");
-        }
-
-        return new Stroke(
-            note,
-            Limb(fields),
-            _music.Beats(fields, "beat"),
-            new Seconds(fields.Number("lead", 0, LongestLead)),
-            Time(fields, "at"),
-            new Decibels(fields.Number("level", -LargestLevel, LargestLevel)));
-    }
+    private Stroke Stroke(JsonFields fields) => new(
+        Bell(fields, "midi", "name"),
+        Limb(fields),
+        Music.Beats(fields, "beat"),
+        new Seconds(fields.Number("lead", 0, LongestLead)),
+        Time(fields, "at"),
+        new Decibels(fields.Number("level", -LargestLevel, LargestLevel)));
 
     private Limb Limb(JsonFields fields)
     {
@@ -160,73 +114,18 @@ internal sealed class ArrangementJsonReader(JsonProblems problems)
         }
 
         var words = fields.Text(value);
-        if (LimbWords.Find(words) is { } limb)
+        if (LimbNames.Find(words) is { } limb)
         {
             return limb;
         }
 
         if (value is JsonValue.Text)
         {
-            problems.Add(value, $"'{JsonFields.Short(words)}' stands here", "left foot, right foot, left hand or right hand");
+            Problems.Add(value, $"'{JsonFields.Short(words)}' stands here", "left foot, right foot, left hand or right hand");
         }
 
         return default;
     }
-
-    private Choice Choice(JsonFields fields) => new(
-        Count(fields, "bar"),
-        Count(fields, "pass"),
-        Figure(fields, "beat"),
-        _music.Beats(fields, "start"),
-        _music.Beats(fields, "length"),
-        fields.Text("symbol"),
-        _music.Name(fields, "soundingBass"),
-        fields.Text("figure"),
-        fields.List("strokes", v => StrokeAt(fields, v)),
-        Object(fields.Take("clash"), Clash),
-        Figure(fields, "dose"),
-        Figure(fields, "closeRootClash"),
-        fields.List("quarrels", v => Object(v, Quarrel)),
-        fields.List("ringingOn", Note),
-        fields.TakeUnlessNull("runnerUp") is { } runnerUp ? Object(runnerUp, RunnerUp) : null,
-        fields.List("terms", v => Object(v, Term)),
-        fields.TextOrNull("bound"));
-
-    private Stroke StrokeAt(JsonFields fields, JsonValue value)
-    {
-        if (_strokes.Count == 0)
-        {
-            problems.Add(value, "a stroke is named here", "nothing, as the arrangement has no strokes");
-            return null!;
-        }
-
-        return _strokes[(int)fields.Whole(value, 0, _strokes.Count - 1)];
-    }
-
-    private ClashSplit Clash(JsonFields fields) => new(
-        Figure(fields, "own"),
-        Figure(fields, "fromBefore"),
-        Figure(fields, "haze"),
-        Figure(fields, "roughness"),
-        Figure(fields, "contradiction"));
-
-    private Quarrel Quarrel(JsonFields fields) => new(
-        _music.Note(fields, "lowerMidi", "lowerName"),
-        fields.Text("lowerPartial"),
-        Frequency(fields, "lowerFrequency"),
-        _music.Note(fields, "upperMidi", "upperName"),
-        fields.Text("upperPartial"),
-        Frequency(fields, "upperFrequency"),
-        Figure(fields, "share"),
-        Time(fields, "lasts"));
-
-    private RunnerUp RunnerUp(JsonFields fields) => new(
-        fields.Text("figure"),
-        fields.List("notes", Note),
-        Price(fields, "dearer"),
-        fields.List("differences", v => Object(v, Term)));
-
-    private PricedTerm Term(JsonFields fields) => new(fields.Text("term"), Price(fields, "thousandths"));
 
     private Totals Totals(JsonFields fields) => new(
         Price(fields, "price"),

@@ -4,7 +4,6 @@ using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
-using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
 
@@ -17,8 +16,6 @@ internal sealed class ArrangementJsonWriter
         NewLine = "\n",
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
-
-    private static readonly JsonWriterOptions OnOneLine = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private readonly Arrangement _arrangement;
     private readonly Utf8JsonWriter _json;
@@ -55,10 +52,10 @@ internal sealed class ArrangementJsonWriter
         _json.WriteString("writtenKey", _arrangement.WrittenKey?.ToString());
         _json.WriteString("soundingKey", _arrangement.SoundingKey?.ToString());
         _json.WriteBoolean("tempoIsAssumed", _arrangement.TempoIsAssumed);
-        Lines("tempi", _arrangement.Tempi.Changes, Tempo);
-        Lines("bars", _arrangement.Bars, Bar);
+        _json.WriteLines("tempi", _arrangement.Tempi.Changes, Tempo);
+        _json.WriteLines("bars", _arrangement.Bars, Bar);
         _json.WriteNumber("shift", _arrangement.Shift.Value);
-        Lines("strokes", _arrangement.Strokes, StrokeMembers);
+        _json.WriteLines("strokes", _arrangement.Strokes, StrokeMembers);
         _json.WriteStartArray("choices");
         foreach (var choice in _arrangement.Choices)
         {
@@ -69,7 +66,7 @@ internal sealed class ArrangementJsonWriter
         _json.WritePropertyName("totals");
         Totals(_arrangement.Totals);
         _json.WritePropertyName("status");
-        Line(Status);
+        _json.WriteOnOneLine(Status);
         _json.WriteEndObject();
     }
 
@@ -78,9 +75,9 @@ internal sealed class ArrangementJsonWriter
         _json.WriteStartObject();
         _json.WriteString("name", tower.Name);
         _json.WriteNumber("bells", tower.Bells);
-        Note("lowest", tower.Lowest);
-        Note("highest", tower.Highest);
-        Lines("missing", tower.Missing, NoteMembers);
+        _json.WriteNote("lowest", tower.Lowest);
+        _json.WriteNote("highest", tower.Highest);
+        _json.WriteNotes("missing", tower.Missing);
         _json.WriteNumber("measuredBells", tower.MeasuredBells);
         _json.WriteNumber("transposition", tower.Transposition.Semitones);
         _json.WriteEndObject();
@@ -100,15 +97,16 @@ internal sealed class ArrangementJsonWriter
         _json.WritePropertyName("strokes");
         _json.WriteRawValue($"[{string.Join(',', choice.Strokes.Select(PlaceOf))}]");
         _json.WritePropertyName("clash");
-        Line(json => Clash(json, choice.Clash));
+        _json.WriteOnOneLine(json => Clash(json, choice.Clash));
         _json.WriteNumber("dose", choice.Dose);
         _json.WriteNumber("closeRootClash", choice.CloseRootClash);
-        Lines("quarrels", choice.Quarrels, Quarrel);
-        Lines("ringingOn", choice.RingingOn, NoteMembers);
+        _json.WriteLines("quarrels", choice.Quarrels, Quarrel);
+        _json.WriteNotes("ringingOn", choice.RingingOn);
         _json.WritePropertyName("runnerUp");
         RunnerUp(choice.RunnerUp);
-        Lines("terms", choice.Terms, Term);
+        _json.WriteLines("terms", choice.Terms, Term);
         _json.WriteString("bound", choice.Bound);
+        _json.WriteNumber("hearings", choice.Hearings);
         _json.WriteEndObject();
     }
 
@@ -126,9 +124,9 @@ internal sealed class ArrangementJsonWriter
 
         _json.WriteStartObject();
         _json.WriteString("figure", runnerUp.Figure);
-        Lines("notes", runnerUp.Notes, NoteMembers);
+        _json.WriteNotes("notes", runnerUp.Notes);
         _json.WriteNumber("dearer", runnerUp.Dearer);
-        Lines("differences", runnerUp.Differences, Term);
+        _json.WriteLines("differences", runnerUp.Differences, Term);
         _json.WriteEndObject();
     }
 
@@ -138,8 +136,8 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("price", totals.Price);
         _json.WriteNumber("clashDose", totals.ClashDose);
         _json.WriteNumber("medianClash", totals.MedianClash);
-        Lines("bellsUsed", totals.BellsUsed, NoteMembers);
-        Note("pedalsTo", totals.PedalsTo);
+        _json.WriteNotes("bellsUsed", totals.BellsUsed);
+        _json.WriteNote("pedalsTo", totals.PedalsTo);
         _json.WriteNumber("rootLowest", totals.RootLowest);
         _json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
         _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
@@ -186,8 +184,8 @@ internal sealed class ArrangementJsonWriter
 
     private static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
     {
-        NoteMembers(json, stroke.Note);
-        json.WriteString("limb", LimbWords.Of(stroke.Limb));
+        json.WriteNoteMembers(stroke.Note);
+        json.WriteString("limb", LimbNames.Of(stroke.Limb));
         json.WriteString("beat", stroke.Beat.ToString());
         json.WriteNumber("lead", stroke.Lead.Value);
         json.WriteNumber("at", stroke.At.Value);
@@ -221,48 +219,5 @@ internal sealed class ArrangementJsonWriter
     {
         json.WriteString("term", term.Term);
         json.WriteNumber("thousandths", term.Thousandths);
-    }
-
-    private static void NoteMembers(Utf8JsonWriter json, WrittenNote note)
-    {
-        json.WriteNumber("midi", note.Midi);
-        json.WriteString("name", note.ToString());
-    }
-
-    private void Note(string name, WrittenNote? note)
-    {
-        _json.WritePropertyName(name);
-        if (note is { } bell)
-        {
-            Line(json => NoteMembers(json, bell));
-        }
-        else
-        {
-            _json.WriteNullValue();
-        }
-    }
-
-    private void Lines<T>(string name, Items<T> items, Action<Utf8JsonWriter, T> members)
-    {
-        _json.WriteStartArray(name);
-        foreach (var item in items)
-        {
-            Line(json => members(json, item));
-        }
-
-        _json.WriteEndArray();
-    }
-
-    private void Line(Action<Utf8JsonWriter> members)
-    {
-        var buffer = new ArrayBufferWriter<byte>(256);
-        using (var line = new Utf8JsonWriter(buffer, OnOneLine))
-        {
-            line.WriteStartObject();
-            members(line);
-            line.WriteEndObject();
-        }
-
-        _json.WriteRawValue(buffer.WrittenSpan, skipInputValidation: true);
     }
 }

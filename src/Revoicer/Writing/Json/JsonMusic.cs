@@ -17,7 +17,7 @@ internal sealed class JsonMusic(JsonProblems problems)
     /// <summary>A place or length: "3/2".</summary>
     public Beats Beats(JsonFields fields, string name)
     {
-        const string expected = "quarter notes as a text, \"3\" or \"3/2\", at most 100000, parted in at most 10000";
+        const string expected = "0 to 100000 quarter notes as a text, \"3\" or \"3/2\", parted in at most 10000";
         var value = fields.Take(name);
         if (value is JsonValue.Text text)
         {
@@ -147,7 +147,8 @@ internal sealed class JsonMusic(JsonProblems problems)
         return parts.Length <= 2
             && Whole(parts[0]) is { } numerator
             && (parts.Length == 1 ? 1 : Whole(parts[1])) is >= 1 and <= LargestDenominator and var denominator
-            && Math.Abs(numerator / (double)denominator) <= MostQuarters
+            && numerator >= 0
+            && numerator / (double)denominator <= MostQuarters
                 ? Music.Beats.OfQuarters(numerator, denominator)
                 : null;
     }

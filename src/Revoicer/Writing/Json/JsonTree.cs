@@ -8,8 +8,7 @@ namespace Revoicer.Writing.Json;
 /// <summary>Reads JSON bytes into values that know their places.</summary>
 internal ref struct JsonTree
 {
-    // An arrangement of an hour has some 200,000 values in 10 MB. Estimates; they keep a hostile file from filling memory.
-    private const int LargestFile = 32 * 1024 * 1024;
+    // An arrangement of an hour has some 200,000 values. Estimate; it keeps a hostile file from filling memory.
     private const int MostValues = 1_000_000;
 
     private readonly JsonProblems _problems;
@@ -31,12 +30,6 @@ internal ref struct JsonTree
     public static JsonValue? Parse(JsonProblems problems)
     {
         var file = problems.File.Span;
-        if (file.Length > LargestFile)
-        {
-            problems.AddWhole($"the file has {file.Length} bytes", "an arrangement of at most 32 MB");
-            return null;
-        }
-
         if (!Utf8.IsValid(file))
         {
             problems.Add(FirstNotUtf8(file), 1, "a byte that is no UTF-8 text", "a file in UTF-8");

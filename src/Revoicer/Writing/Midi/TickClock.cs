@@ -28,8 +28,10 @@ internal sealed class TickClock
     {
         _tempi = arrangement.Tempi;
         Meter = arrangement.Bars[0].Meter;
-        var last = arrangement.Bars[^1];
-        var end = arrangement.Strokes.Select(s => s.Beat).Append(last.Start + last.Length).Max() + (last.Meter.Bar * BarsOfRing);
+        var end = arrangement.Bars.Select(b => b.Start + b.Length)
+            .Concat(arrangement.Strokes.Select(s => s.Beat))
+            .Concat(arrangement.Tempi.Changes.Select(c => c.From))
+            .Max() + (arrangement.Bars[^1].Meter.Bar * BarsOfRing);
         var early = arrangement.Strokes.Select(s => QuartersBefore(s.Beat, s.Lead) - s.Beat.Quarters).Append(0).Max();
         TicksPerQuarter = DivisionFor(arrangement, end, early > 0 ? early + Meter.Beat.Quarters : 0);
         LeadInBeats = BeatsBeforeTheFirst(arrangement.Strokes);
@@ -48,7 +50,9 @@ internal sealed class TickClock
     /// <summary>The tick of the end, ring included.</summary>
     public long End { get; }
 
-    private long LeadIn => LeadInBeats * Nearest(Meter.Beat);
+    private long LeadIn => LeadInBeats * BeatTicks;
+
+    private long BeatTicks => Math.Max(1, Nearest(Meter.Beat));
 
     public static TickClock Of(Arrangement arrangement) => new(arrangement);
 
@@ -71,8 +75,7 @@ internal sealed class TickClock
     private long BeatsBeforeTheFirst(Items<Stroke> strokes)
     {
         var earliest = strokes.Select(WithoutLeadIn).Append(0).Min();
-        var beat = Nearest(Meter.Beat);
-        return (-earliest + beat - 1) / beat;
+        return (-earliest + BeatTicks - 1) / BeatTicks;
     }
 
     // How many quarters lie in the time just before a place, through all changes of tempo on the way back.

@@ -40,7 +40,7 @@ internal sealed class PlaceNames(Arrangement arrangement)
     // A pickup fills the end of a bar, so its first beat is not beat 1.
     private static double Beat(ArrangedBar bar, Beats place)
     {
-        var before = bar.Number == 0 ? bar.Meter.Bar - bar.Length : Beats.Zero;
-        return ((place - bar.Start + before).Quarters / bar.Meter.Beat.Quarters) + 1;
+        var before = bar.Number == 0 ? (bar.Meter.Bar - bar.Length).Quarters : 0;
+        return (((place - bar.Start).Quarters + before) / bar.Meter.Beat.Quarters) + 1;
     }
 }

@@ -7,8 +7,8 @@ namespace Revoicer.Writing.Text;
 /// <summary>Tells which partials beat against each other.</summary>
 internal sealed class QuarrelWords(Arrangement arrangement)
 {
-    private readonly NoteSpelling _written = new(arrangement.WrittenKey);
-    private readonly NoteSpelling _sounding = new(arrangement.SoundingKey);
+    private readonly KeySpelling _written = new(arrangement.WrittenKey);
+    private readonly KeySpelling _sounding = new(arrangement.SoundingKey);
 
     /// <summary>"the tierce of C3 against the prime of E4".</summary>
     public string InShort(Quarrel quarrel) =>
@@ -20,7 +20,12 @@ internal sealed class QuarrelWords(Arrangement arrangement)
     /// </summary>
     public string InFull(Quarrel quarrel) => string.Create(
         CultureInfo.InvariantCulture,
-        $"the {quarrel.LowerPartial} of {Bell(quarrel.Lower)}, {quarrel.LowerFrequency}, against the {quarrel.UpperPartial} of {Bell(quarrel.Upper)}, {quarrel.UpperFrequency}, for {quarrel.Lasts.Value:0.0} s: {100 * quarrel.Share:0} % of the roughness");
+        $"the {quarrel.LowerPartial} of {Bell(quarrel.Lower)}, {quarrel.LowerFrequency}, against the {quarrel.UpperPartial} of {Bell(quarrel.Upper)}, {quarrel.UpperFrequency}, {Time(quarrel)}: {100 * quarrel.Share:0} % of the roughness");
+
+    // A pair of which one is faint from the start lasts no time by the measure of the figure.
+    private static string Time(Quarrel quarrel) => quarrel.Lasts.Value < 0.05
+        ? "one of them faint"
+        : string.Create(CultureInfo.InvariantCulture, $"for {quarrel.Lasts.Value:0.0} s");
 
     private string Bell(WrittenNote note) =>
         $"{_written.Of(note)} (strikes {_sounding.Of(note + arrangement.Tower.Transposition)})";

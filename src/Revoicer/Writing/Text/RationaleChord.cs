@@ -11,7 +11,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
 {
     private const int Indent = 2;
 
-    private readonly NoteSpelling _notes = new(arrangement.WrittenKey);
+    private readonly KeySpelling _notes = new(arrangement.WrittenKey);
     private readonly PlaceNames _places = new(arrangement);
     private readonly QuarrelWords _quarrels = new(arrangement);
 
@@ -80,15 +80,25 @@ internal sealed class RationaleChord(Arrangement arrangement)
         };
     }
 
+    // What rounds to nothing is left to the JSON.
+    private static bool Shows(PricedTerm term) => Sentences.Price(term.Thousandths) != "0.0";
+
     private static string Signed(PricedTerm term) =>
         $"{term.Term} ({(term.Thousandths > 0 ? "+" : "")}{Sentences.Price(term.Thousandths)})";
 
+    private static string Hearings(Choice choice) => choice.Hearings switch
+    {
+        1 => "",
+        2 => " for both times it is heard",
+        var times => $" for all {times} times it is heard",
+    };
+
     private static void Price(Choice choice, TextPage page)
     {
-        var terms = choice.Terms.Where(t => t.Thousandths != 0).Select(t => $"{t.Term} {Sentences.Price(t.Thousandths)}").ToArray();
+        var terms = choice.Terms.Where(Shows).Select(t => $"{t.Term} {Sentences.Price(t.Thousandths)}").ToArray();
         if (terms.Length > 0)
         {
-            page.Paragraph($"It costs {Sentences.Price(choice.Terms.Sum(t => t.Thousandths))}: {Sentences.List(terms)}.", Indent);
+            page.Paragraph($"It costs {Sentences.Price(choice.Terms.Sum(t => t.Thousandths))}{Hearings(choice)}: {Sentences.List(terms)}.", Indent);
         }
     }
 
@@ -113,7 +123,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
             > 0 and var louder => string.Create(CultureInfo.InvariantCulture, $", {louder:0.#} dB louder"),
             var softer => string.Create(CultureInfo.InvariantCulture, $", {-softer:0.#} dB softer"),
         };
-        return $"{_notes.Of(stroke.Note)} ({LimbWords.Of(stroke.Limb)}{touch})";
+        return $"{_notes.Of(stroke.Note)} ({LimbNames.Of(stroke.Limb)}{touch})";
     }
 
     private string When(Choice choice, Stroke stroke)
@@ -149,8 +159,8 @@ internal sealed class RationaleChord(Arrangement arrangement)
             0 => "at the same price, and the one listed first was taken.",
             var cheaper => $"{Sentences.Price(-cheaper)} cheaper here, but a rule over several chords forbids it.",
         };
-        var worse = runnerUp.Differences.Where(d => d.Thousandths > 0).Select(Signed).ToArray();
-        var better = runnerUp.Differences.Where(d => d.Thousandths < 0).Select(Signed).ToArray();
+        var worse = runnerUp.Differences.Where(d => d.Thousandths > 0 && Shows(d)).Select(Signed).ToArray();
+        var better = runnerUp.Differences.Where(d => d.Thousandths < 0 && Shows(d)).Select(Signed).ToArray();
         var sides = new[] { Side("loses on", worse), Side("gains on", better) }.Where(side => side.Length > 0).ToArray();
         return other + verdict + (sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "");
 

@@ -13,7 +13,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
     // More changes of speed than these (a piece with many fermatas) would bury the rest of the page.
     private const int TempiNamed = 6;
 
-    private readonly NoteSpelling _notes = new(arrangement.WrittenKey);
+    private readonly KeySpelling _notes = new(arrangement.WrittenKey);
     private readonly PlaceNames _places = new(arrangement);
     private readonly QuarrelWords _quarrels = new(arrangement);
 

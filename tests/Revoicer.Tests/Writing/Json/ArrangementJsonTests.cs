@@ -1,8 +1,12 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 using Revoicer.Arrangements;
+using Revoicer.Tests.Writing.Midi;
 using Revoicer.Text;
 using Revoicer.Writing.Json;
+using Revoicer.Writing.Midi;
+using Revoicer.Writing.Text;
 using Xunit;
 
 namespace Revoicer.Tests.Writing.Json;
@@ -21,6 +25,10 @@ public class ArrangementJsonTests
     [Property(Arbitrary = [typeof(ArrangementGens)], MaxTest = 20)]
     public void The_same_arrangement_gives_the_same_bytes(Arrangement arrangement) =>
         Assert.Equal(ArrangementJson.Write(arrangement), ArrangementJson.Write(arrangement with { }));
+
+    [Fact]
+    public void Harbour_Lights_is_written_as_kept() =>
+        Expected.Text("harbour-lights-json", Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.HarbourLights)));
 
     [Fact]
     public void Lines_end_with_a_line_feed_and_the_file_begins_without_byte_order_mark()
@@ -65,6 +73,22 @@ public class ArrangementJsonTests
         }
     }
 
+    [Property(MaxTest = 500)]
+    public void What_is_read_with_any_number_changed_can_still_be_written(uint which, int number)
+    {
+        string[] values = [$"{number}", "0", "1", "7", "-1", "99999", "100000", "9973", "0.5", "60", "127"];
+        var text = Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.HarbourLights));
+        var numbers = Regex.Matches(text, "[0-9.]+");
+        var changed = numbers[(int)(which % numbers.Count)];
+        text = text[..changed.Index] + values[Math.Abs((long)number) % values.Length] + text[(changed.Index + changed.Length)..];
+        if (ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text)) is Reading<Arrangement>.Accepted accepted)
+        {
+            Assert.NotEmpty(MidiWalk.Through(MidiWriting.Bytes(accepted.Value)).Tracks);
+            Assert.NotEmpty(RationaleText.Of(accepted.Value));
+            Assert.NotEmpty(ArrangementJson.Write(accepted.Value));
+        }
+    }
+
     [Theory]
     [InlineData("\"format\": 1", "\"format\": 2", "2 stands here; expected a whole number from 1 to 1")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
@@ -73,7 +97,7 @@ public class ArrangementJsonTests
     [InlineData("\"midi\":60,\"name\":\"C4\"", "\"midi\":60,\"name\":\"D4\"", "'D4' is not the name of note 60; expected \"C4\", or another number")]
     [InlineData("\"limb\":\"right hand\"", "\"limb\":\"elbow\"", "'elbow' stands here; expected left foot, right foot, left hand or right hand")]
     [InlineData("\"length\":\"4\"", "\"length\":\"0\"", "a bar of 0 quarter notes; expected a bar that lasts")]
-    [InlineData("\"beat\":\"0\"", "\"beat\":\"1/0\"", "'1/0' stands here; expected quarter notes as a text, \"3\" or \"3/2\", at most 100000, parted in at most 10000")]
+    [InlineData("\"beat\":\"0\"", "\"beat\":\"1/0\"", "'1/0' stands here; expected 0 to 100000 quarter notes as a text, \"3\" or \"3/2\", parted in at most 10000")]
     [InlineData("\"meter\":\"4/4\"", "\"meter\":\"4/5\"", "'4/5' stands here; expected a time signature, \"6/8\"")]
     [InlineData("\"perMinute\":60", "\"perMinute\":0", "no tempo that can be played; expected a number that makes 4 to 6000 quarter notes a minute")]
     [InlineData("\"writtenKey\": null", "\"writtenKey\": \"H\"", "'H' stands here; expected a key of at most seven accidentals, \"Bb minor\", or null")]

@@ -4,7 +4,6 @@ using Revoicer.Music;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 using Xunit;
-using NoteSpelling = Revoicer.Writing.Text.NoteSpelling;
 
 namespace Revoicer.Tests.Writing.Text;
 
@@ -27,10 +26,10 @@ public class RationaleTextTests
     public void Every_stroke_of_a_chord_is_named_with_its_limb(Arrangement arrangement)
     {
         var text = RationaleText.Of(arrangement);
-        var notes = new NoteSpelling(arrangement.WrittenKey);
+        var notes = new KeySpelling(arrangement.WrittenKey);
         Assert.All(
             arrangement.Choices.SelectMany(c => c.Strokes),
-            s => Assert.Matches($@"{notes.Of(s.Note)}\s+\({Revoicer.Writing.LimbWords.Of(s.Limb).Replace(" ", @"\s+")}", text));
+            s => Assert.Matches($@"{notes.Of(s.Note)}\s+\({Revoicer.Playing.LimbNames.Of(s.Limb).Replace(" ", @"\s+")}", text));
     }
 
     [Fact]
@@ -54,7 +53,7 @@ public class RationaleTextTests
     {
         // Common practice: a key's own tones by its signature, the raised seventh of minor as a raised tone.
         Assert.True(KeySignature.TryParse(name, out var key));
-        Assert.Equal(spelled, new NoteSpelling(key).Of(WrittenNote.AtMidi(midi)));
+        Assert.Equal(spelled, new KeySpelling(key).Of(WrittenNote.AtMidi(midi)));
     }
 
     [Theory]

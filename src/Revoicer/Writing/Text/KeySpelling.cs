@@ -1,3 +1,4 @@
+using System.Globalization;
 using Revoicer.Music;
 using Revoicer.Values;
 
@@ -8,7 +9,7 @@ namespace Revoicer.Writing.Text;
 /// from three fifths below the signature to eight above it, which holds the raised notes of the minor key (common
 /// practice). Without a key the window of C major is taken.
 /// </summary>
-internal sealed class NoteSpelling(KeySignature? key)
+internal sealed class KeySpelling(KeySignature? key)
 {
     private const int FifthsBelow = 3;
 
@@ -27,6 +28,7 @@ internal sealed class NoteSpelling(KeySignature? key)
         var lowest = (key?.Fifths ?? 0) - FifthsBelow;
         var steps = PitchClass.Of((7 * midi) - lowest).Value;
         var name = NoteName.AtFifths(lowest + steps);
-        return name + (((midi - name.Alteration) / 12) - 1).ToString(System.Globalization.CultureInfo.InvariantCulture);
+        var octave = (int)Math.Floor((midi - name.Alteration) / 12.0) - 1;
+        return string.Create(CultureInfo.InvariantCulture, $"{name}{octave}");
     }
 }

@@ -1,0 +1,72 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+
+namespace Revoicer.Cli.Drafts;
+
+/// <summary>revoicer draft: a lead sheet becomes a first draft.</summary>
+internal static class DraftCommand
+{
+    private const double SlowestTempo = 20;
+    private const double FastestTempo = 300;
+
+    public static Command Make()
+    {
+        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords file (docs/files.md describes the form)" };
+        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt and NAME.json; by default the sheet's name in this folder" };
+        var tempo = new Option<double?>("--tempo")
+        {
+            HelpName = "NUMBER",
+            Description = "beats of the metre a minute, 20 to 300; by default the sheet's tempo, else 84",
+            CustomParser = ReadTempo,
+        };
+        var key = new Option<KeyWish?>("--key")
+        {
+            HelpName = "KEY",
+            Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
+            CustomParser = ReadKey,
+        };
+        var force = new Option<bool>("--force") { Description = "replace files that exist" };
+        var command = new Command("draft", "Voice a lead sheet for the 47-bell tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
+        {
+            sheet, name, tempo, key, force,
+        };
+        command.SetAction((parsed, cancel) => Task.Run(
+            () => DraftRun.Of(
+                new DraftRequest(
+                    parsed.GetRequiredValue(sheet),
+                    parsed.GetValue(name),
+                    parsed.GetValue(tempo),
+                    parsed.GetValue(key),
+                    parsed.GetValue(force)),
+                parsed.InvocationConfiguration.Output,
+                parsed.InvocationConfiguration.Error,
+                cancel),
+            CancellationToken.None));
+        return command;
+    }
+
+    private static double? ReadTempo(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var tempo)
+            && tempo is >= SlowestTempo and <= FastestTempo)
+        {
+            return tempo;
+        }
+
+        result.AddError($"--tempo: '{text}' is no tempo; expected a number from {SlowestTempo} to {FastestTempo} beats a minute, with a point before decimals");
+        return null;
+    }
+
+    private static KeyWish? ReadKey(ArgumentResult result)
+    {
+        var wish = KeyWish.Parse(result.Tokens[0].Value);
+        if (wish is null)
+        {
+            result.AddError($"--key: '{result.Tokens[0].Value}' is no key; expected a name such as G, \"Bb minor\", or semitones with a sign, -11 to +11");
+        }
+
+        return wish;
+    }
+}

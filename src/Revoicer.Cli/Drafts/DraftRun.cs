@@ -1,0 +1,97 @@
+using System.Text;
+using Revoicer.Arrangements;
+using Revoicer.Bells;
+using Revoicer.Cli.Files;
+using Revoicer.LeadSheets;
+using Revoicer.Music;
+using Revoicer.Sounds;
+using Revoicer.Text;
+using Revoicer.Writing.Json;
+using Revoicer.Writing.Midi;
+using Revoicer.Writing.Text;
+
+namespace Revoicer.Cli.Drafts;
+
+/// <summary>What was meant by a draft command.</summary>
+/// <param name="Sheet">The sheet's file.</param>
+/// <param name="Out">The name of the results without ending; null for the sheet's name in this folder.</param>
+/// <param name="PerMinute">Beats of the metre a minute; null for the sheet's tempo.</param>
+/// <param name="Key">The key asked for; null for the sheet's.</param>
+/// <param name="Force">Whether files that exist may be replaced.</param>
+internal sealed record DraftRequest(string Sheet, string? Out, double? PerMinute, KeyWish? Key, bool Force);
+
+/// <summary>Carries out a draft command.</summary>
+internal static class DraftRun
+{
+    /// <summary>Reads, voices, writes; the exit code.</summary>
+    public static int Of(DraftRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        if (SheetFile.Read(request.Sheet, error) is not { } sheet)
+        {
+            return ExitCode.WrongUsage;
+        }
+
+        if (request.Key is { } wish)
+        {
+            var (moved, sentence) = wish.Apply(sheet);
+            if (moved is null)
+            {
+                error.Write($"{request.Sheet}: {sentence}\n");
+                return ExitCode.WrongUsage;
+            }
+
+            sheet = moved;
+        }
+
+        var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
+        using var progress = new ProgressLine(error);
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, progress, cancel);
+        progress.Clear();
+        switch (drafting)
+        {
+            case Drafting.Made made:
+                return Write(made.Arrangement, request, output, error);
+            case Drafting.Unplayable unplayable:
+                foreach (var reason in unplayable.Reasons)
+                {
+                    error.Write($"{request.Sheet}: {reason}\n");
+                }
+
+                return ExitCode.NotPlayable;
+            case var other:
+                throw new InvalidOperationException($"no such drafting: {other}");
+        }
+    }
+
+    private static int Write(Arrangement arrangement, DraftRequest request, TextWriter output, TextWriter error)
+    {
+        var name = OutputName.Of(request.Out, request.Sheet);
+        OutputFile[] files =
+        [
+            new(name + ".mid", MidiWriting.Bytes(arrangement)),
+            new(name + ".txt", Encoding.UTF8.GetBytes(RationaleText.Of(arrangement))),
+            new(name + ".json", ArrangementJson.Write(arrangement)),
+        ];
+        if (OutputFiles.Write(files, request.Force, [request.Sheet]) is WriteResult.Failed failed)
+        {
+            foreach (var sentence in failed.Sentences)
+            {
+                error.Write($"revoicer: {sentence}\n");
+            }
+
+            return ExitCode.NotWritten;
+        }
+
+        var totals = arrangement.Totals;
+        output.Write($"{arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}\n");
+        output.Write(FormattableString.Invariant(
+            $"median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * totals.RootLowest:0} % of the chords\n"));
+        output.Write($"search: {arrangement.Status}\n");
+        foreach (var file in files)
+        {
+            output.Write($"wrote {file.Name}\n");
+        }
+
+        return ExitCode.Done;
+    }
+}

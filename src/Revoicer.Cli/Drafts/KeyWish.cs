@@ -1,0 +1,40 @@
+using System.Globalization;
+using Revoicer.LeadSheets;
+using Revoicer.Music;
+
+namespace Revoicer.Cli.Drafts;
+
+/// <summary>The key that was asked for: a name, or a distance from the sheet's own.</summary>
+internal abstract record KeyWish
+{
+    /// <summary>The named key.</summary>
+    internal sealed record Named(KeySignature Key) : KeyWish;
+
+    /// <summary>So many semitones higher.</summary>
+    internal sealed record Higher(int Semitones) : KeyWish;
+
+    /// <summary>Reads what was typed; null where it is neither.</summary>
+    public static KeyWish? Parse(string text)
+    {
+        const int furthest = 11;
+        var signed = text.Length > 1 && text[0] is '+' or '-';
+        if (signed && int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var semitones))
+        {
+            return Math.Abs(semitones) <= furthest ? new Higher(semitones) : null;
+        }
+
+        return KeySignature.TryParse(text, out var key) ? new Named(key) : null;
+    }
+
+    /// <summary>The sheet in that key; null, with a sentence, where it names no key to move from, or one of the other mode.</summary>
+    public (LeadSheet? Sheet, string Sentence) Apply(LeadSheet sheet) => (this, sheet.Key) switch
+    {
+        (Named, null) => (null, "the sheet names no key, so --key cannot tell how far to move it; give semitones, such as --key +2, or add a line 'key: C' to the sheet"),
+        (Named { Key: var wanted }, { } own) when wanted.IsMinor != own.IsMinor =>
+            (null, $"the sheet is in {own}, and --key {wanted} would change its mode; name a {(own.IsMinor ? "minor" : "major")} key, such as {own.Moved(2)}"),
+        (Named { Key: var wanted }, { } own) => (sheet.Moved(wanted, wanted.Fifths - own.Fifths), ""),
+        (Higher { Semitones: var n }, { } own) => (sheet.Moved(own.Moved(n), own.Moved(n).Fifths - own.Fifths), ""),
+        (Higher { Semitones: var n }, null) => (sheet.Moved(null, new KeySignature(new NoteName(Letter.C), false).Moved(n).Fifths), ""),
+        _ => throw new InvalidOperationException($"no such wish: {this}"),
+    };
+}

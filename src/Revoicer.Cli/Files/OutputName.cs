@@ -1,0 +1,15 @@
+namespace Revoicer.Cli.Files;
+
+/// <summary>The common name of a run's results.</summary>
+internal static class OutputName
+{
+    private static readonly string[] Endings = [".mid", ".txt", ".json"];
+
+    /// <summary>The name asked for, without one of the endings that will be added; else the sheet's name in this folder.</summary>
+    public static string Of(string? asked, string sheet)
+    {
+        var name = asked ?? Path.GetFileNameWithoutExtension(sheet);
+        var ending = Endings.FirstOrDefault(e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase));
+        return ending is null ? name : name[..^ending.Length];
+    }
+}

@@ -1,0 +1,80 @@
+namespace Revoicer.Cli;
+
+/// <summary>
+/// One line at the foot of a terminal that says what is being done, once it has taken more than a second; nothing where
+/// the error stream is no terminal.
+/// </summary>
+internal sealed class ProgressLine : IProgress<Stage>, IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
+
+    private readonly Lock _lock = new();
+    private readonly TextWriter _error;
+    private readonly Timer? _timer;
+    private string _text = "";
+    private bool _isShown;
+    private bool _isOver;
+
+    public ProgressLine(TextWriter error)
+    {
+        _error = error;
+        if (ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected)
+        {
+            _timer = new Timer(_ => Show(), null, Patience, Patience);
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Report(Stage stage)
+    {
+        lock (_lock)
+        {
+            _text = Words(stage);
+        }
+    }
+
+    /// <summary>Takes the line away, so that what follows stands on a clean one.</summary>
+    public void Clear()
+    {
+        lock (_lock)
+        {
+            if (_isShown)
+            {
+                _error.Write("\r" + new string(' ', 40) + "\r");
+            }
+
+            _isShown = false;
+            _isOver = true;
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        Clear();
+        _timer?.Dispose();
+    }
+
+    private void Show()
+    {
+        lock (_lock)
+        {
+            if (!_isOver)
+            {
+                _error.Write($"\r{_text,-40}");
+                _isShown = true;
+            }
+        }
+    }
+
+    private static string Words(Stage stage) => stage switch
+    {
+        Stage.Slots => "reading the bars ...",
+        Stage.Tables => "listening to the bells ...",
+        Stage.Candidates => "listing what can be played ...",
+        Stage.Prices => "pricing it ...",
+        Stage.Search => "searching the cheapest ...",
+        Stage.Reasons => "working out the reasons ...",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "no such stage"),
+    };
+}

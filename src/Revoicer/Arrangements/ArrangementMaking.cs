@@ -1,0 +1,127 @@
+using Revoicer.LeadSheets;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Solving;
+using Revoicer.Sounds;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>Makes the arrangement of a search's answer: strokes on the clock, and the reasons of every chord.</summary>
+public static class ArrangementMaking
+{
+    private const int QuarrelsShown = 3;
+    private static readonly Seconds HeavyPassage = new(10);
+    private const int HeavyBelow = 60;
+
+    /// <summary>Makes it.</summary>
+    /// <param name="sheet">The sheet in the key played.</param>
+    /// <param name="tempi">The speeds.</param>
+    /// <param name="tempoIsAssumed">Whether neither sheet nor player named one.</param>
+    /// <param name="sound">The sound.</param>
+    /// <param name="prices">The priced slots.</param>
+    /// <param name="found">The search's answer.</param>
+    public static Arrangement Of(LeadSheet sheet, TempoMap tempi, bool tempoIsAssumed, Sound sound, SheetPrices prices, Outcome.Found found)
+    {
+        var plan = prices.Plan;
+        var chosen = plan.Slots.Select(s => prices.Candidates(s.Index)[found.Choice[s.Index]]).ToArray();
+        var strokes = StrokesInTime.Of(plan, chosen, tempi, sound.RollStep);
+        var clash = new ClashInTime(prices.Instrument, plan, strokes);
+        var reasons = plan.Slots.AsParallel().AsOrdered().Select(s => new Reasons(prices, found, s)).ToArray();
+        var choices = plan.InTime().ToArray().AsParallel().AsOrdered()
+            .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
+            .ToItems();
+        var all = strokes.All;
+        return new Arrangement(
+            sheet.Title,
+            SummaryOf(prices.Instrument),
+            sound.Name,
+            sheet.Key,
+            sheet.Key?.Moved(prices.Instrument.Tower.Transposition.Semitones),
+            tempi,
+            tempoIsAssumed,
+            sheet.Played.Select(p => new ArrangedBar(sheet.Bars[p.Written].Number, p.Pass, p.Start, sheet.Bars[p.Written].Length, sheet.Bars[p.Written].Meter)).ToItems(),
+            strokes.Shift,
+            all,
+            choices,
+            TotalsOf(plan, chosen, all, choices, found),
+            new SearchStatus(found.Price, found.Bound, found.Starts));
+    }
+
+    private static Choice ToChoice(Slot slot, Hearing hearing, Candidate chosen, Items<Stroke> strokes, ClashInTime clash, Reasons reasons) => new(
+        slot.Bar,
+        hearing.Pass,
+        slot.BeatNumber,
+        hearing.Start,
+        slot.Length,
+        slot.Symbol.ToString(),
+        SoundingBass(slot, chosen),
+        FigureNames.Of(chosen.Figure),
+        strokes.OrderBy(s => s.Note).ThenBy(s => s.At.Value).ToItems(),
+        clash.FigureOf(hearing.Order),
+        clash.DoseOf(hearing.Order),
+        clash.CloseRootOf(hearing.Order, slot),
+        clash.QuarrelsOf(hearing.Order, QuarrelsShown),
+        clash.RingingOn(hearing.Order),
+        reasons.RunnerUp,
+        reasons.Terms,
+        reasons.BoundBy)
+    {
+        Hearings = slot.Hearings.Count,
+    };
+
+    // The lowest bell, as the chord spells it, where the symbol asks for another.
+    private static NoteName? SoundingBass(Slot slot, Candidate chosen)
+    {
+        if (chosen.Lowest is not { } lowest || lowest.PitchClass == slot.Symbol.Lowest.PitchClass)
+        {
+            return null;
+        }
+
+        return slot.Symbol.Tones.First(t => t.PitchClass == lowest.PitchClass).Name;
+    }
+
+    private static TowerSummary SummaryOf(Instrument instrument)
+    {
+        var tower = instrument.Tower;
+        return new TowerSummary(
+            tower.Name,
+            tower.Bells.Count,
+            tower.Bells[0].Note,
+            tower.Bells[^1].Note,
+            tower.Missing.ToItems(),
+            tower.Bells.Count(b => b.IsMeasured),
+            tower.Transposition);
+    }
+
+    private static Totals TotalsOf(SlotPlan plan, Candidate[] chosen, Items<Stroke> strokes, Items<Choice> choices, Outcome.Found found)
+    {
+        var (from, heavy) = HeaviestPassage(strokes);
+        return new Totals(
+            found.Price,
+            choices.Sum(c => c.Dose),
+            Median(choices.Select(c => c.Clash.Whole)),
+            strokes.Select(s => s.Note).Distinct().Order().ToItems(),
+            strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).Max(),
+            plan.Slots.Count(s => chosen[s.Index].Lowest?.PitchClass == s.Symbol.Lowest.PitchClass) / (double)plan.Slots.Count,
+            from,
+            heavy,
+            found.Lifted);
+    }
+
+    private static (Seconds From, int Strokes) HeaviestPassage(Items<Stroke> strokes)
+    {
+        var heavy = strokes.Where(s => s.Note.Midi < HeavyBelow).Select(s => s.At).ToArray();
+        return heavy.Length == 0
+            ? (Seconds.Zero, 0)
+            : heavy.Select(from => (from, heavy.Count(at => at >= from && at < from + HeavyPassage))).MaxBy(p => p.Item2);
+    }
+
+    private static double Median(IEnumerable<double> values)
+    {
+        var sorted = values.Order().ToArray();
+        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
+    }
+}

@@ -1,0 +1,19 @@
+using Revoicer.Values;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>What comes of drafting a sheet.</summary>
+public abstract record Drafting
+{
+    private Drafting()
+    {
+    }
+
+    /// <summary>An arrangement that the checker found playable.</summary>
+    /// <param name="Arrangement">The arrangement.</param>
+    public sealed record Made(Arrangement Arrangement) : Drafting;
+
+    /// <summary>The sheet can be read but not played here.</summary>
+    /// <param name="Reasons">What stands in the way and what would help, in sentences.</param>
+    public sealed record Unplayable(Items<string> Reasons) : Drafting;
+}

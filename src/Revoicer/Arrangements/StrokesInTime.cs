@@ -1,0 +1,52 @@
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>The strokes of the chosen candidates at every hearing, on the clock of the piece as played.</summary>
+internal sealed class StrokesInTime
+{
+    private StrokesInTime(Seconds shift, Items<Items<Stroke>> ofHearing)
+    {
+        Shift = shift;
+        OfHearing = ofHearing;
+    }
+
+    /// <summary>How much later than its tempo map the piece runs, so that the first roll has room.</summary>
+    public Seconds Shift { get; }
+
+    /// <summary>For each hearing, in order of time, its strokes in order of time.</summary>
+    public Items<Items<Stroke>> OfHearing { get; }
+
+    /// <summary>All strokes in order of time, then upward.</summary>
+    public Items<Stroke> All => OfHearing.SelectMany(s => s).OrderBy(s => s.At.Value).ThenBy(s => s.Note.Midi).ToItems();
+
+    /// <summary>Puts candidates on the clock.</summary>
+    /// <param name="plan">The slots.</param>
+    /// <param name="chosen">The chosen candidate of each slot.</param>
+    /// <param name="tempi">The speeds.</param>
+    /// <param name="rollStep">From one stroke of a roll to the next.</param>
+    public static StrokesInTime Of(SlotPlan plan, IReadOnlyList<Candidate> chosen, TempoMap tempi, Seconds rollStep)
+    {
+        var early = plan.InTime()
+            .Select(h => chosen[h.Slot.Index].Strokes.Select(s => At(h.Hearing, s).Value).DefaultIfEmpty(0).Min())
+            .Min();
+        var shift = new Seconds(Math.Max(0, -early));
+        var strokes = plan.InTime()
+            .Select(h => chosen[h.Slot.Index].Strokes.Select(s => ToStroke(h.Hearing, s)).OrderBy(s => s.At.Value).ThenBy(s => s.Note.Midi).ToItems());
+        return new StrokesInTime(shift, strokes.ToItems());
+
+        Seconds At(Hearing hearing, SlotStroke stroke) =>
+            tempi.At(hearing.Start + stroke.After) - (rollStep * stroke.LeadSteps);
+
+        Stroke ToStroke(Hearing hearing, SlotStroke stroke) => new(
+            stroke.Note,
+            stroke.Limb,
+            hearing.Start + stroke.After,
+            rollStep * stroke.LeadSteps,
+            At(hearing, stroke) + shift,
+            Decibels.Zero);
+    }
+}

@@ -1,0 +1,77 @@
+using Revoicer.Arrangements;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Writing.Json;
+
+/// <summary>Makes the choices of an arrangement, whose strokes are known already.</summary>
+internal sealed class ChoiceJsonReader : JsonPieces
+{
+    private readonly Items<Stroke> _strokes;
+
+    public ChoiceJsonReader(JsonProblems problems, Transposition transposition, Items<Stroke> strokes)
+        : base(problems)
+    {
+        Transposition = transposition;
+        _strokes = strokes;
+    }
+
+    public Choice Choice(JsonFields fields) => new(
+        Count(fields, "bar"),
+        Count(fields, "pass"),
+        Figure(fields, "beat"),
+        Music.Beats(fields, "start"),
+        Music.Beats(fields, "length"),
+        fields.Text("symbol"),
+        Music.Name(fields, "soundingBass"),
+        fields.Text("figure"),
+        fields.List("strokes", v => StrokeAt(fields, v)),
+        Object(fields.Take("clash"), Clash),
+        Figure(fields, "dose"),
+        Figure(fields, "closeRootClash"),
+        fields.List("quarrels", v => Object(v, Quarrel)),
+        fields.List("ringingOn", Note),
+        fields.TakeUnlessNull("runnerUp") is { } runnerUp ? Object(runnerUp, RunnerUp) : null,
+        fields.List("terms", v => Object(v, Term)),
+        fields.TextOrNull("bound"))
+    {
+        Hearings = Count(fields, "hearings"),
+    };
+
+    private Stroke StrokeAt(JsonFields fields, JsonValue value)
+    {
+        if (_strokes.Count == 0)
+        {
+            Problems.Add(value, "a stroke is named here", "nothing, as the arrangement has no strokes");
+            return null!;
+        }
+
+        return _strokes[(int)fields.Whole(value, 0, _strokes.Count - 1)];
+    }
+
+    private ClashSplit Clash(JsonFields fields) => new(
+        Figure(fields, "own"),
+        Figure(fields, "fromBefore"),
+        Figure(fields, "haze"),
+        Figure(fields, "roughness"),
+        Figure(fields, "contradiction"));
+
+    private Quarrel Quarrel(JsonFields fields) => new(
+        Bell(fields, "lowerMidi", "lowerName"),
+        fields.Text("lowerPartial"),
+        Frequency(fields, "lowerFrequency"),
+        Bell(fields, "upperMidi", "upperName"),
+        fields.Text("upperPartial"),
+        Frequency(fields, "upperFrequency"),
+        Figure(fields, "share"),
+        Time(fields, "lasts"));
+
+    private RunnerUp RunnerUp(JsonFields fields) => new(
+        fields.Text("figure"),
+        fields.List("notes", Note),
+        Price(fields, "dearer"),
+        fields.List("differences", v => Object(v, Term)));
+
+    private PricedTerm Term(JsonFields fields) => new(fields.Text("term"), Price(fields, "thousandths"));
+}

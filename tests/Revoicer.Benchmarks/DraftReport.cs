@@ -1,0 +1,108 @@
+using System.Diagnostics;
+using Revoicer.Arrangements;
+using Revoicer.Bells;
+using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.ChordGrid;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Sounds;
+using Revoicer.Text;
+using Revoicer.Voicings;
+
+namespace Revoicer.Benchmarks;
+
+/// <summary>Prints for each sheet how many slots and candidates it has, how long each stage takes, and what the draft is like.</summary>
+internal static class DraftReport
+{
+    private const int WarmRuns = 5;
+
+    public static int Print(IEnumerable<string> sheets)
+    {
+        foreach (var file in sheets)
+        {
+            if (ChordGridReader.Read(file, File.ReadAllText(file)) is not Reading<LeadSheet>.Accepted { Value: var sheet })
+            {
+                Console.Error.WriteLine($"{file} cannot be read");
+                return 2;
+            }
+
+            Console.WriteLine($"{sheet.Title} ({file})");
+            PrintSize(sheet);
+            PrintStages(sheet);
+        }
+
+        return 0;
+    }
+
+    private static void PrintSize(LeadSheet sheet)
+    {
+        var tower = ShippedTowers.Default;
+        var tempo = sheet.Tempo ?? new Tempo(sheet.Bars[0].Meter.Beat, 84);
+        var plan = SlotCutting.Cut(sheet, TempoMap.Steady(tempo));
+        var search = new CandidateSearch(tower, new Reach(PlayingLimits.For(tower), tower.Transposition), ShippedSounds.Default.RollStep);
+        var counts = plan.Slots.Select(s => search.List(s).Count).Order().ToArray();
+        Console.WriteLine($"  slots {plan.Slots.Count}, heard {plan.InTime().Count()}; candidates a slot: median {counts[counts.Length / 2]}, largest {counts[^1]}");
+    }
+
+    private static void PrintStages(LeadSheet sheet)
+    {
+        var first = new StageTimes();
+        var draft = Draft(sheet, first);
+        var warm = Enumerable.Range(0, WarmRuns).Select(_ => new StageTimes()).ToArray();
+        foreach (var times in warm)
+        {
+            Draft(sheet, times);
+        }
+
+        foreach (var stage in Enum.GetValues<Stage>())
+        {
+            var sorted = warm.Select(w => w.Of(stage)).Order().ToArray();
+            Console.WriteLine(FormattableString.Invariant($"  {stage,-11} first {first.Of(stage),6:0} ms, warm {sorted[WarmRuns / 2],6:0} ms"));
+        }
+
+        var choices = draft.Choices;
+        Console.WriteLine(FormattableString.Invariant(
+            $"  clash dose {draft.Totals.ClashDose:0.0}, median clash {draft.Totals.MedianClash:0.0}, {draft.Status}"));
+        Console.WriteLine(FormattableString.Invariant(
+            $"  root or slash bass lowest {draft.Totals.RootLowest:0.000}, three bells and more {choices.Count(c => Bells(c) >= 3) / (double)choices.Count:0.000}, bells a chord {choices.Average(Bells):0.00}"));
+        var figures = choices.GroupBy(c => c.Figure).OrderByDescending(g => g.Count())
+            .Select(g => FormattableString.Invariant($"{g.Key} {g.Count() / (double)choices.Count:0.000}"));
+        Console.WriteLine($"  figures: {string.Join(", ", figures)}");
+    }
+
+    private static int Bells(Choice choice) => choice.Strokes.Select(s => s.Note).Distinct().Count();
+
+    private static Arrangement Draft(LeadSheet sheet, StageTimes times)
+    {
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, null, times, CancellationToken.None);
+        times.Stop();
+        return ((Drafting.Made)drafting).Arrangement;
+    }
+
+    private sealed class StageTimes : IProgress<Stage>
+    {
+        private readonly Dictionary<Stage, double> _milliseconds = [];
+        private Stage? _open;
+        private long _since;
+
+        public double Of(Stage stage) => _milliseconds.GetValueOrDefault(stage);
+
+        public void Report(Stage stage)
+        {
+            Stop();
+            _open = stage;
+            _since = Stopwatch.GetTimestamp();
+        }
+
+        public void Stop()
+        {
+            if (_open is { } stage)
+            {
+                _milliseconds[stage] = Stopwatch.GetElapsedTime(_since).TotalMilliseconds;
+            }
+
+            _open = null;
+        }
+    }
+}

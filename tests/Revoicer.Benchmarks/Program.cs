@@ -1,0 +1,15 @@
+using Revoicer.Benchmarks;
+
+return args switch
+{
+    ["drafts", .. var sheets] when sheets.Length > 0 => DraftReport.Print(sheets),
+    ["program", var program, .. var sheets] when sheets.Length > 0 => ProgramTimes.Print(program, sheets),
+    _ => Usage(),
+};
+
+static int Usage()
+{
+    Console.Error.WriteLine("usage: Revoicer.Benchmarks drafts SHEET...            what each draft is like, and its stages' times");
+    Console.Error.WriteLine("       Revoicer.Benchmarks program PROGRAM SHEET...   whole runs of the built program, median of ten");
+    return 2;
+}
