@@ -21,7 +21,7 @@ internal static class SmallSheets
     public static Tower EightBells { get; } = TowerOf("Slipway, 8 bells", 48, 55, 60, 64, 67, 71, 74, 77);
 
     /// <summary>A sheet in 4/4: bars, each with symbols that share it equally.</summary>
-    /// <param name="bars">"C" or "F G7".</param>
+    /// <param name="bars">"C" or "F G7"; "-" for no chord.</param>
     /// <param name="heard">The bars in the order in which they are heard; null for once each.</param>
     public static LeadSheet Sheet(string[] bars, int[]? heard = null)
     {
@@ -29,9 +29,9 @@ internal static class SmallSheets
         return new LeadSheet("Ebb", null, null, [.. written], RepeatOrder.Played(written, heard ?? [.. Enumerable.Range(0, bars.Length)]));
     }
 
-    /// <summary>Lists and prices the candidates of a sheet at 90 quarters a minute.</summary>
-    public static PricedSheet Priced(LeadSheet sheet, Tower tower, Sound sound) =>
-        Priced(SlotCutting.Cut(sheet, TempoMap.Steady(new Tempo(Beats.OfQuarters(1), 90))), tower, sound);
+    /// <summary>Lists and prices the candidates of a sheet at some quarters a minute.</summary>
+    public static PricedSheet Priced(LeadSheet sheet, Tower tower, Sound sound, int quarters = 90) =>
+        Priced(SlotCutting.Cut(sheet, TempoMap.Steady(new Tempo(Beats.OfQuarters(1), quarters))), tower, sound);
 
     /// <summary>Lists and prices the candidates of slots.</summary>
     public static PricedSheet Priced(SlotPlan plan, Tower tower, Sound sound)
@@ -58,7 +58,7 @@ internal static class SmallSheets
             number,
             meter,
             meter.Bar,
-            chords.Select((c, i) => new ChordSpan(length * i, length, SymbolText.Chord(c), SymbolText.Place(c))).ToItems(),
+            chords.Select((c, i) => new ChordSpan(length * i, length, c == "-" ? null : SymbolText.Chord(c), SymbolText.Place(c))).ToItems(),
             endsSection);
     }
 

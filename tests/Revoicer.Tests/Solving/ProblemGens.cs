@@ -32,7 +32,7 @@ internal static class ProblemGens
     }
 
     /// <summary>Random prices; pairs of slots are linked with a probability that depends on their distance.</summary>
-    public static TablePrices Prices(Random random, int[] sizes, Func<int, double> linked, int dearest = 20)
+    public static TablePrices Prices(Random random, int[] sizes, Func<int, double> linked, int dearest = 20, int dearestPair = 20)
     {
         var pairs = new Dictionary<(int, int), long[,]>();
         for (var later = 1; later < sizes.Length; later++)
@@ -41,7 +41,7 @@ internal static class ProblemGens
             {
                 if (random.NextDouble() < linked(later - earlier))
                 {
-                    pairs[(earlier, later)] = Table(random, sizes[earlier], sizes[later], dearest);
+                    pairs[(earlier, later)] = Table(random, sizes[earlier], sizes[later], dearestPair);
                 }
             }
         }
