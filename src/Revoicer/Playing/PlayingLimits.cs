@@ -30,10 +30,8 @@ public sealed class PlayingLimits
         HandSpan = new Interval((int)Hard("hand_span"));
         HandPairLowest = (int)Math.Ceiling(Hard("hand_pair_lowest_n"));
         HandsApart = new Interval((int)Hard("hands_apart"));
-        HandsCrossed = new Interval((int)Hard("hands_crossed"));
         FeetApart = new Interval((int)Hard("feet_apart"));
         HandKeysAtOnce = (int)Hard("hand_keys_at_once");
-        FootKeysAtOnce = (int)Hard("foot_keys_at_once");
         BellsAtOnce = (int)Hard("bells_at_once");
         AtOnce = new Seconds(Hard("at_once_s"));
         HandMove = new MoveLaw(Hard("hand_move_base_s"), Hard("hand_move_per_doubling_s"), Hard("row_change_s"), Hard("heavy_key_below_n60_s"));
@@ -55,13 +53,9 @@ public sealed class PlayingLimits
 
     internal Interval HandsApart { get; }
 
-    internal Interval HandsCrossed { get; }
-
     internal Interval FeetApart { get; }
 
     internal int HandKeysAtOnce { get; }
-
-    internal int FootKeysAtOnce { get; }
 
     internal int BellsAtOnce { get; }
 

@@ -49,7 +49,7 @@ public sealed class BellLawTests
         Assert.Equal(60 / ((60 * 1046.5 / 22000) + (12.6 * Math.Pow(2, 0.83))), Decay(At(1046.5), "duodeciem"), 1e-9);
     }
 
-    [Property]
+    [Law]
     public Property The_squares_of_the_amplitudes_add_up_to_the_level() => Prop.ForAll(
         Gen.Choose(20, 8000).Two().ToArbitrary(),
         f => Math.Abs(At(f.Item1, f.Item2 / 400.0 - 10).Partials.Sum(p => p.Amplitude * p.Amplitude)

@@ -156,7 +156,7 @@ public sealed class TowerFileProblemTests
             wholeText: false);
     }
 
-    [Property(MaxTest = 300)]
+    [Law(MaxTest = 300)]
     public Property Any_damage_to_a_file_is_read_or_refused_never_thrown()
     {
         var whole = ShippedTowers.Text("harbour-47")

@@ -10,7 +10,7 @@ namespace Revoicer.Tests.Chords;
 
 public class ChordSymbolLaws
 {
-    [Property(Arbitrary = [typeof(ChordGens)], MaxTest = 1000)]
+    [Law(Arbitrary = [typeof(ChordGens)], MaxTest = 1000)]
     public void Any_text_ends_in_an_outcome_whose_places_lie_inside_it(SymbolPieces pieces, string? any)
     {
         foreach (var text in new[] { pieces.Text, any ?? "", "C" + any, "(" + pieces.Text + ")" })
@@ -26,7 +26,7 @@ public class ChordSymbolLaws
         }
     }
 
-    [Property(Arbitrary = [typeof(ChordGens)], MaxTest = 2000)]
+    [Law(Arbitrary = [typeof(ChordGens)], MaxTest = 2000)]
     public void What_an_accepted_symbol_says_of_itself_reads_back_to_the_same_tones(SymbolPieces pieces, GoodSymbol good)
     {
         foreach (var chord in new[] { good.Symbol, ChordGens.Chord("C" + pieces.Text) })
@@ -39,7 +39,7 @@ public class ChordSymbolLaws
     }
 
     // Names with more than two accidentals are respelled on the way, so there only the sound must come back.
-    [Property(Arbitrary = [typeof(ChordGens)])]
+    [Law(Arbitrary = [typeof(ChordGens)])]
     public void Moved_there_and_back_it_is_the_same_chord(GoodSymbol good)
     {
         for (var fifths = -12; fifths <= 12; fifths++)
@@ -53,7 +53,7 @@ public class ChordSymbolLaws
         }
     }
 
-    [Property(Arbitrary = [typeof(ChordGens)])]
+    [Law(Arbitrary = [typeof(ChordGens)])]
     public void The_tones_begin_with_the_root_and_climb_by_degree(GoodSymbol good)
     {
         var degrees = good.Symbol.Tones.Select(t => (t.Degree.Number, t.Degree.Alteration)).ToArray();

@@ -14,7 +14,7 @@ public sealed class DoseLaws
     private static readonly Seconds Zero = Seconds.Zero;
 
     /// <summary>The closed form is the integral: Simpson's rule on the product of the two decays; its own error is below 1e-6 here.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool The_closed_form_is_the_integral(Scene s)
     {
         var (a, b) = (s.Tower.Bells[0].Partials[0], s.Tower.Bells[1].Partials[0]);
@@ -27,7 +27,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>D of a window is the sum, over pairs of partials, of g times the integral of both amplitudes, by Simpson's rule.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)], MaxTest = 50)]
+    [Law(Arbitrary = [typeof(ClashGens)], MaxTest = 50)]
     public bool The_dose_of_two_bells_is_the_integral_of_their_roughness(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.None);
@@ -42,7 +42,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>g, A and exp are never negative, so neither is any dose.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Doses_are_not_negative(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);
@@ -52,7 +52,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>g and the product of amplitudes are symmetric; at delay 0 so are the times.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Swapping_two_bells_struck_together_changes_nothing(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);
@@ -61,7 +61,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>Likewise with a delay, if the bells change their places in the tower and keep their times.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool The_order_of_the_bells_in_the_tower_changes_nothing(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);
@@ -71,7 +71,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>Only differences between strokes and window enter the integral.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool A_shift_in_time_changes_nothing(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);
@@ -84,7 +84,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>Every term of D and of C has two amplitudes, each scaled by 10^(x/20).</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Scaling_all_levels_by_x_dB_scales_the_doses_by_10_to_x_tenths(Scene s)
     {
         var level = new Decibels(s.Delay.Value * 5 - 8);
@@ -97,7 +97,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>Classes are counted by ratio from the bell's own strike, and nothing else of C knows a frequency.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Tuning_the_whole_tower_leaves_contradiction_unchanged(Scene s)
     {
         var factor = 0.9 + (s.Delay.Value / 10);
@@ -109,7 +109,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>Classes of chord and partials move together, and w knows only distances between them.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Moving_chord_and_bell_alike_leaves_contradiction_unchanged(Scene s)
     {
         var moved = ClashBells.Of(s.Tower.Bells.Select(b => b with { StrikeNote = StrikeNote.AtMidi(b.StrikeNote.Midi + 5) }));
@@ -122,7 +122,7 @@ public sealed class DoseLaws
     /// With u = t - delay the integral is exp(-kappa_i delay) times that of exp(-(kappa_i + kappa_j) u) over
     /// 0..(closing time - delay): two factors that both fall as the delay grows.
     /// </summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Delaying_the_later_stroke_never_raises_the_dose(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);
@@ -132,7 +132,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>An integral over two windows that touch is that over both.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Windows_that_touch_add_up(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);
@@ -146,7 +146,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>The fade makes every integrand smaller, and the sum, before it is put into clash units, with it.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool The_fade_lowers_every_raw_dose(Scene s)
     {
         var (physics, faded) = (new DoseTables(s.Tower.Bells, Fade.None), new DoseTables(s.Tower.Bells, Fade.Default));
@@ -155,7 +155,7 @@ public sealed class DoseLaws
     }
 
     /// <summary>Three ways to one number: summed over partials beforehand, pair by pair to infinity, and as a table.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool The_fast_forms_agree_with_the_window_without_end(Scene s)
     {
         var doses = new TowerDoses(s.Tower, Fade.Default);

@@ -38,7 +38,7 @@ public sealed class QuarrelTests
     }
 
     /// <summary>Shares are parts of one whole, and that whole is the dose of the strokes.</summary>
-    [Property(Arbitrary = [typeof(ClashGens)])]
+    [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Shares_add_up_to_one_in_falling_order(Scene s)
     {
         Strike[] strikes = [new(0, Seconds.Zero, new Decibels(-3)), new(1, s.Delay, Decibels.Zero), new(0, new Seconds(2), Decibels.Zero)];

@@ -50,7 +50,7 @@ public sealed class TowerCarryTests
     /// Air takes more from a higher partial (absorption rises with frequency), and a mean of logarithms loses when weight
     /// goes from the higher to the lower.
     /// </summary>
-    [Property]
+    [Law]
     public Property Further_off_no_bell_is_brighter() => Prop.ForAll(
         Gen.Choose(40, 112).Zip(Gen.Choose(1, 2000)).ToArbitrary(),
         at =>

@@ -11,14 +11,14 @@ namespace Revoicer.Tests.Music;
 [Properties(Arbitrary = [typeof(MusicGens)])]
 public sealed class BeatsTests
 {
-    [Property]
+    [Law]
     public void Sum_and_difference_are_those_of_fractions(Beats a, Beats b)
     {
         Same((N(a) * D(b)) + (N(b) * D(a)), D(a) * D(b), a + b);
         Same((N(a) * D(b)) - (N(b) * D(a)), D(a) * D(b), a - b);
     }
 
-    [Property]
+    [Law]
     public void Times_and_parts_are_those_of_fractions(Beats a, PositiveInt number)
     {
         Same(N(a) * number.Get, D(a), a * number.Get);
@@ -26,7 +26,7 @@ public sealed class BeatsTests
         Same(N(a), D(a) * number.Get, a / number.Get);
     }
 
-    [Property]
+    [Law]
     public void Order_is_that_of_fractions(Beats a, Beats b)
     {
         var order = (N(a) * D(b)).CompareTo(N(b) * D(a));
@@ -35,7 +35,7 @@ public sealed class BeatsTests
         Assert.Equal((order > 0, order >= 0), ((a > b), (a >= b)));
     }
 
-    [Property]
+    [Law]
     public void A_stretch_goes_into_another_as_often_as_whole_division_says(Beats a, Beats b)
     {
         var (size, part) = (a < Beats.Zero ? Beats.Zero - a : a, b < Beats.Zero ? Beats.Zero - b : b);
@@ -49,7 +49,7 @@ public sealed class BeatsTests
         }
     }
 
-    [Property]
+    [Law]
     public void Equal_fractions_are_equal_values(Beats a, PositiveInt factor)
     {
         var same = Beats.OfQuarters(a.Numerator * factor.Get, a.Denominator * factor.Get);

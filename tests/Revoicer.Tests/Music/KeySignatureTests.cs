@@ -42,7 +42,7 @@ public sealed class KeySignatureTests
     [InlineData("C#######################")]
     public void What_is_no_key_in_use_is_not_read(string text) => Assert.False(KeySignature.TryParse(text, out _));
 
-    [Property]
+    [Law]
     public bool Any_text_is_a_key_or_not(string text) =>
         !KeySignature.TryParse(text ?? "", out var key) || Math.Abs(key.Fifths) <= 7;
 
@@ -61,7 +61,7 @@ public sealed class KeySignatureTests
         Assert.Equal(moved, key.Moved(semitones).ToString());
     }
 
-    [Property]
+    [Law]
     public Property Moving_a_key_moves_its_keynote_and_keeps_its_mode()
     {
         var keys =

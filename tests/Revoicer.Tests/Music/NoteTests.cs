@@ -36,7 +36,7 @@ public sealed class NoteTests
         Assert.Equal("C3", WrittenNote.AtMidi(48).ToString());
     }
 
-    [Property]
+    [Law]
     public bool A_name_moved_by_fifths_sounds_so_many_fifths_higher(NoteName name, int fifths)
     {
         var steps = fifths % 30;
@@ -44,7 +44,7 @@ public sealed class NoteTests
         return moved.PitchClass == name.PitchClass + (7 * steps) && moved.Alteration is >= -2 and <= 2;
     }
 
-    [Property]
+    [Law]
     public bool A_name_moved_there_and_back_is_itself_where_no_spelling_was_needed(NoteName name, int fifths)
     {
         var steps = fifths % 30;
@@ -54,7 +54,7 @@ public sealed class NoteTests
         return wasRespelled ? back.PitchClass == name.PitchClass : back == name;
     }
 
-    [Property]
+    [Law]
     public bool The_place_on_the_line_of_fifths_and_the_name_are_one(NoteName name) =>
         NoteName.AtFifths(name.FifthsFromC) == name;
 
@@ -71,7 +71,7 @@ public sealed class NoteTests
     public void Intervals_are_spelled_by_their_letters(Letter letter, int alteration, int letters, int semitones, string spelled) =>
         Assert.Equal(spelled, new NoteName(letter, alteration).Above(letters, semitones).ToString());
 
-    [Property]
+    [Law]
     public Property The_name_above_sounds_so_many_semitones_higher_and_has_its_letter()
     {
         var steps =
@@ -87,7 +87,7 @@ public sealed class NoteTests
         });
     }
 
-    [Property]
+    [Law]
     public bool Pitch_classes_go_round_in_twelve(int semitones, int more) =>
         PitchClass.Of(semitones % 1000) + (more % 1000) == PitchClass.Of((semitones % 1000) + (more % 1000))
         && PitchClass.Of(semitones).Value is >= 0 and <= 11;

@@ -27,14 +27,14 @@ public sealed class TempoMapTests
         Assert.Equal(4 + 3 + 10, map.At(Beats.OfQuarters(15)).Value, 1e-12);
     }
 
-    [Property]
+    [Law]
     public void Later_places_are_reached_later(TempoMap map, Beats a, Beats b)
     {
         var (one, two) = (map.At(a), map.At(b));
         Assert.True(a == b ? one == two : (a < b) == (one < two), $"{a} at {one.Value}, {b} at {two.Value}");
     }
 
-    [Property]
+    [Law]
     public void The_time_of_a_stretch_is_the_sum_over_its_eighths(TempoMap map)
     {
         // Changes fall on eighths, so each eighth has one speed: the one that began last.

@@ -98,7 +98,7 @@ public sealed class CheckerTests
     public void A_tower_may_set_limits_of_its_own(string limit, string strokes, string broken) =>
         Assert.Equal(broken, Keys(strokes, limit));
 
-    [Property(Arbitrary = [typeof(PlayingGens)])]
+    [Law(Arbitrary = [typeof(PlayingGens)])]
     public Property The_order_in_which_strokes_are_given_does_not_matter()
     {
         var checker = new Checker(Strokes.Tower());

@@ -12,7 +12,7 @@ public sealed class EffortTests
 {
     private static readonly Effort Shipped = new(PlayingLimits.Shipped);
 
-    [Property(MaxTest = 1000)]
+    [Law(MaxTest = 1000)]
     public Property Effort_is_never_negative()
     {
         var grips =
@@ -25,7 +25,7 @@ public sealed class EffortTests
             && Shipped.OfRegister([.. g.pedals.Concat(g.left).Concat(g.right).Order()]) >= 0);
     }
 
-    [Property]
+    [Law]
     public Property A_wider_grip_of_one_hand_is_no_easier()
     {
         // From C4 up, between two keys of one row: there only the span differs.
@@ -41,7 +41,7 @@ public sealed class EffortTests
             && Shipped.OfGrip([], [], [k[0], k[1]]) <= Shipped.OfGrip([], [], [k[0], k[2]]));
     }
 
-    [Property]
+    [Law]
     public Property Hands_or_feet_further_apart_are_no_easier()
     {
         var wider =

@@ -7,7 +7,7 @@ namespace Revoicer.Tests.Playing;
 [Properties(Arbitrary = [typeof(PlayingGens)])]
 public sealed class MoveLawTests
 {
-    [Property(MaxTest = 1000)]
+    [Law(MaxTest = 1000)]
     public void A_detour_is_never_quicker(ThreeKeys keys)
     {
         // log2(1 + d) is subadditive since 1 + d + e <= (1 + d)(1 + e); distance obeys the triangle inequality; who ends in
@@ -20,7 +20,7 @@ public sealed class MoveLawTests
         }
     }
 
-    [Property]
+    [Law]
     public void Ease_takes_longer_than_need(ThreeKeys keys)
     {
         var limits = PlayingLimits.Shipped;

@@ -8,7 +8,7 @@ namespace Revoicer.Tests.Playing;
 [Properties(Arbitrary = [typeof(PlayingGens)])]
 public sealed class ReachTests
 {
-    [Property(MaxTest = 5000)]
+    [Law(MaxTest = 5000)]
     public void Reach_lets_a_stroke_follow_where_the_checker_finds_nothing(NextStroke next)
     {
         var reach = new Reach(PlayingLimits.For(next.Tower), next.Tower.Transposition);
@@ -20,7 +20,7 @@ public sealed class ReachTests
         Assert.True(follows == (breaches.Count == 0), $"reach says {follows}, the checker {breaches}");
     }
 
-    [Property]
+    [Law]
     public bool More_time_never_makes_a_move_harder(NextStroke next)
     {
         var reach = new Reach(PlayingLimits.For(next.Tower), next.Tower.Transposition);
@@ -31,7 +31,7 @@ public sealed class ReachTests
         return has < reach.AtOnce || !Follows(has) || Follows(has + new Seconds(0.05));
     }
 
-    [Property]
+    [Law]
     public bool Nothing_looks_back_further_than_the_longest_easy_time(NextStroke next)
     {
         var reach = new Reach(PlayingLimits.For(next.Tower), next.Tower.Transposition);

@@ -23,7 +23,7 @@ public sealed class SheetPricesTests
 
     private static readonly (PricedSheet Sheet, int[] Slots) TurnsWrittenOut = Unfold(Turns);
 
-    [Property(MaxTest = 300)]
+    [Law(MaxTest = 300)]
     public void Each_term_is_what_the_strokes_cost_one_by_one(int seed)
     {
         var choice = SmallSheets.Choice(Sheet, seed);
@@ -39,14 +39,14 @@ public sealed class SheetPricesTests
         Assert.Equal(slow.Bass(), totals[Term.Bass] + totals[Term.BassLine]);
     }
 
-    [Property]
+    [Law]
     public void The_whole_price_is_the_sum_of_all_terms(int seed)
     {
         var choice = SmallSheets.Choice(Sheet, seed);
         Assert.Equal(Totals(choice).Values.Sum(), Sheet.Prices.Whole(choice));
     }
 
-    [Property]
+    [Law]
     public void Terms_with_the_others_add_up_to_the_price_in_place(int seed)
     {
         var choice = SmallSheets.Choice(Sheet, seed);
@@ -58,7 +58,7 @@ public sealed class SheetPricesTests
         }
     }
 
-    [Property]
+    [Law]
     public void What_a_change_of_one_slot_costs_is_the_difference_in_place(int seed)
     {
         var choice = SmallSheets.Choice(Sheet, seed);
@@ -94,11 +94,11 @@ public sealed class SheetPricesTests
         Assert.Equal(0, Sheet.Prices.Pair(0, 0, 0, 0));
     }
 
-    [Property]
+    [Law]
     public void A_section_heard_twice_costs_what_the_same_strokes_cost_written_out(int seed) =>
         AssertEqualWrittenOut(Sheet, WrittenOut, seed);
 
-    [Property]
+    [Law]
     public void A_chord_that_follows_itself_costs_what_it_costs_written_out(int seed) =>
         AssertEqualWrittenOut(Turns, TurnsWrittenOut, seed);
 

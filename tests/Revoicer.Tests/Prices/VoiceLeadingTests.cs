@@ -11,16 +11,16 @@ public sealed class VoiceLeadingTests
 {
     // The measure: D. Tymoczko, The Geometry of Musical Chords, Science 313, 2006, 72-74 (taxicab size of the least
     // voice leading, tones shared where one chord has more of them).
-    [Property(Arbitrary = [typeof(ToneSets)])]
+    [Law(Arbitrary = [typeof(ToneSets)])]
     public void It_is_the_least_over_all_ways_to_pair_the_tones(Tones from, Tones to) =>
         Assert.Equal(LeastMovement.Of(from.Midi, to.Midi), VoiceLeading.Size(from.Midi, to.Midi));
 
-    [Property(Arbitrary = [typeof(ToneSets)])]
+    [Law(Arbitrary = [typeof(ToneSets)])]
     public void The_way_back_is_as_far(Tones from, Tones to) =>
         Assert.Equal(VoiceLeading.Size(from.Midi, to.Midi), VoiceLeading.Size(to.Midi, from.Midi));
 
     // Every tone of both sets is paired with one of the other; if no pair moves, each set holds the other.
-    [Property(Arbitrary = [typeof(ToneSets)])]
+    [Law(Arbitrary = [typeof(ToneSets)])]
     public void Nothing_moves_only_between_equal_sets(Tones from, Tones to)
     {
         Assert.Equal(0, VoiceLeading.Size(from.Midi, from.Midi));
@@ -29,7 +29,7 @@ public sealed class VoiceLeadingTests
             VoiceLeading.Size(from.Midi, to.Midi) == 0);
     }
 
-    [Property(Arbitrary = [typeof(ToneSets)])]
+    [Law(Arbitrary = [typeof(ToneSets)])]
     public void Moving_both_sets_alike_changes_nothing(Tones from, Tones to) => Assert.Equal(
         VoiceLeading.Size(from.Midi, to.Midi),
         VoiceLeading.Size(from.MovedUp(5), to.MovedUp(5)));

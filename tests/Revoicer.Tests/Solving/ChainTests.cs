@@ -7,7 +7,7 @@ namespace Revoicer.Tests.Solving;
 
 public sealed class ChainTests
 {
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void The_chain_finds_the_cheapest_of_all_choices(ChoiceProblem problem)
     {
         var choice = new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(background: null);
@@ -15,7 +15,7 @@ public sealed class ChainTests
         AssertCheapest(problem, choice, problem.Near.Price);
     }
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void A_background_is_added_to_what_candidates_cost_alone(ChoiceProblem problem)
     {
         var choice = new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(problem.Background);
@@ -23,13 +23,13 @@ public sealed class ChainTests
         AssertCheapest(problem, choice, c => problem.Near.Price(c) + problem.BackgroundOf(c));
     }
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void What_lies_farther_off_than_the_neighbour_is_not_looked_at(ChoiceProblem problem) => Assert.Equal(
         new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(problem.Background),
         new Chain(problem.Prices, problem.Counters, problem.Allowed).Cheapest(problem.Background));
 
     // The two share the prices and the rules' tables, and nothing of how they look for the cheapest.
-    [Property(Arbitrary = [typeof(ProblemGens)], MaxTest = 40)]
+    [Law(Arbitrary = [typeof(ProblemGens)], MaxTest = 40)]
     public void The_constraint_solver_finds_the_same_price(ChoiceProblem problem)
     {
         var exact = ExactChain.Cheapest(problem.Prices, problem.Counters, problem.Allowed, problem.Background);

@@ -7,15 +7,15 @@ namespace Revoicer.Tests.Solving;
 
 public sealed class CountersTests
 {
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void A_choice_keeps_the_counts_where_counting_says_so(ChoiceProblem problem) =>
         Assert.All(BruteForce.Choices(problem.Allowed), choice => Assert.Equal(problem.IsKept(choice), problem.Counters.AreKept(choice)));
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void Carrying_the_state_along_ends_early_where_a_count_is_exceeded_and_nowhere_else(ChoiceProblem problem) =>
         Assert.All(BruteForce.Choices(problem.Allowed), choice => Assert.Equal(problem.IsKept(choice), Carries(problem.Counters, choice)));
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void A_change_in_one_slot_is_allowed_where_the_changed_choice_is_kept(ChoiceProblem problem) =>
         Assert.All(BruteForce.Choices(problem.Allowed).Where(problem.IsKept), choice =>
         {

@@ -8,11 +8,11 @@ namespace Revoicer.Tests.Solving;
 
 public sealed class NeighbourBoundTests
 {
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void No_choice_is_cheaper_than_the_bound(ChoiceProblem problem) => Assert.True(
         NeighbourBound.Of(problem.Prices, problem.Allowed).Bound <= (problem.Optimum() ?? long.MaxValue));
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void No_choice_that_holds_a_candidate_is_cheaper_than_its_least(ChoiceProblem problem)
     {
         var bound = NeighbourBound.Of(problem.Prices, problem.Allowed);
@@ -25,14 +25,14 @@ public sealed class NeighbourBoundTests
 
     // A candidate so dear alone that another is the better partner of all that may come next has a least below the truth,
     // but never below the bound: its least already covers the other's cost with its dearest partner.
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void Without_far_links_and_rules_the_bound_is_the_optimum(ChoiceProblem problem) => Assert.Equal(
         BruteForce.Least(problem.Allowed, _ => true, problem.Near.Price),
         NeighbourBound.Of(problem.Near, problem.Allowed).Bound);
 
     // Slots this large make it ask for partners in portions; where candidates differ more than pairs it leaves some out as
     // too dear, where pairs differ more it has to look far down the list.
-    [Property(MaxTest = 30)]
+    [Law(MaxTest = 30)]
     public void In_a_long_row_of_many_candidates_it_is_what_the_chain_finds(int seed)
     {
         var random = new Random(seed);

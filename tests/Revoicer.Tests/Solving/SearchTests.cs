@@ -8,7 +8,7 @@ namespace Revoicer.Tests.Solving;
 
 public sealed class SearchTests
 {
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void The_answer_keeps_the_rules_and_the_optimum_lies_between_its_bound_and_its_price(ChoiceProblem problem)
     {
         var optimum = problem.Optimum();
@@ -23,12 +23,12 @@ public sealed class SearchTests
         }
     }
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void With_neighbour_links_only_the_answer_is_the_optimum(ChoiceProblem problem) => Assert.Equal(
         BruteForce.Least(problem.Allowed, problem.IsKept, problem.Near.Price),
         Run(problem.Near, problem)?.Price);
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void No_change_of_a_single_slot_would_be_cheaper(ChoiceProblem problem)
     {
         if (Run(problem.Prices, problem) is not { } found)
@@ -47,7 +47,7 @@ public sealed class SearchTests
         }
     }
 
-    [Property(Arbitrary = [typeof(ProblemGens)])]
+    [Law(Arbitrary = [typeof(ProblemGens)])]
     public void Two_runs_give_the_same_choice(ChoiceProblem problem) =>
         Assert.Equal(Run(problem.Prices, problem)?.Choice, Run(problem.Prices, problem)?.Choice);
 

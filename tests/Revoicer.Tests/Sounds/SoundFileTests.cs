@@ -186,7 +186,7 @@ public sealed class SoundFileTests
         "cannot stand here; expected",
         string.Concat(Assert.IsType<Reading<Sound>.Refused>(SoundFile.Read("own.toml", $"name = \"a{escape}\"\n")).Problems.Select(p => p.ToString())));
 
-    [Property(MaxTest = 300)]
+    [Law(MaxTest = 300)]
     public Property Any_damage_to_a_file_is_read_or_refused_never_thrown()
     {
         var damage =
@@ -197,7 +197,7 @@ public sealed class SoundFileTests
         return Prop.ForAll(damage.ToArbitrary(), Ends);
     }
 
-    [Property(MaxTest = 1000)]
+    [Law(MaxTest = 1000)]
     public bool Any_text_ends_in_an_outcome(string text) => Ends(text ?? "");
 
     private static bool Ends(string text) => SoundFile.Read("t.toml", text) switch

@@ -11,7 +11,7 @@ namespace Revoicer.Tests.Voicings;
 
 public sealed class CandidateSearchTests
 {
-    [Property(MaxTest = 12, Arbitrary = [typeof(SheetGens)])]
+    [Law(MaxTest = 12, Arbitrary = [typeof(SheetGens)])]
     public void Every_candidate_can_be_played_and_sounds_the_chord(SlotToPlay given)
     {
         var (tower, slot) = (given.Tower, given.Slot);
@@ -27,7 +27,7 @@ public sealed class CandidateSearchTests
         }
     }
 
-    [Property(MaxTest = 30, Arbitrary = [typeof(SheetGens)])]
+    [Law(MaxTest = 30, Arbitrary = [typeof(SheetGens)])]
     public void No_strokes_are_listed_twice_and_silence_stands_last(SlotToPlay given)
     {
         var candidates = List(given.Tower, given.Slot, new Seconds(given.RollStep / 1000.0));
@@ -38,7 +38,7 @@ public sealed class CandidateSearchTests
         Assert.DoesNotContain(candidates.SkipLast(1), c => c.Figure == Figure.Silent || c.Strokes.Count == 0);
     }
 
-    [Property(MaxTest = 12, Arbitrary = [typeof(SheetGens)])]
+    [Law(MaxTest = 12, Arbitrary = [typeof(SheetGens)])]
     public void A_tower_with_narrower_limits_is_obeyed(SlotToPlay given)
     {
         LimitOverride[] narrow =

@@ -138,7 +138,7 @@ public sealed class SlotCuttingTests
         Assert.Equal("0 5", string.Join(' ', plan.Slots.Where(s => s.BeginsPhrase).Select(s => s.Bar)));
     }
 
-    [Property(Arbitrary = [typeof(SheetGens)])]
+    [Law(Arbitrary = [typeof(SheetGens)])]
     public void Slots_cover_what_has_a_chord_and_nothing_twice(GridText sheet)
     {
         var plan = Sheets.Plan(sheet.Text);

@@ -53,7 +53,7 @@ public static class GridGens
 
 public class ChordGridLaws
 {
-    [Property(Arbitrary = [typeof(GridGens)], MaxTest = 1000)]
+    [Law(Arbitrary = [typeof(GridGens)], MaxTest = 1000)]
     public void Any_text_ends_in_a_sheet_or_in_problems_with_a_place(GridText grid, string? any)
     {
         foreach (var text in new[] { grid.Text, any ?? "", "time: 4/4\n| C |" + grid.Text + "|" })
@@ -71,7 +71,7 @@ public class ChordGridLaws
         }
     }
 
-    [Property(Arbitrary = [typeof(GridGens)])]
+    [Law(Arbitrary = [typeof(GridGens)])]
     public void A_grid_written_out_reads_back(WrittenGrid grid)
     {
         var sheet = Grid.Sheet(Text(grid));

@@ -15,14 +15,14 @@ public class ArrangementJsonTests
 {
     private const string Name = "lights.json";
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void What_is_written_is_read_back_equal(Arrangement arrangement)
     {
         var accepted = Assert.IsType<Reading<Arrangement>.Accepted>(ArrangementJson.Read(Name, ArrangementJson.Write(arrangement)));
         Assert.Equal(arrangement, accepted.Value);
     }
 
-    [Property(Arbitrary = [typeof(ArrangementGens)], MaxTest = 20)]
+    [Law(Arbitrary = [typeof(ArrangementGens)], MaxTest = 20)]
     public void The_same_arrangement_gives_the_same_bytes(Arrangement arrangement) =>
         Assert.Equal(ArrangementJson.Write(arrangement), ArrangementJson.Write(arrangement with { }));
 
@@ -52,7 +52,7 @@ public class ArrangementJsonTests
         }
     }
 
-    [Property(MaxTest = 300)]
+    [Law(MaxTest = 300)]
     public void A_mutated_file_is_read_or_refused_with_a_place(uint where, byte what, bool insert)
     {
         var bytes = ArrangementJson.Write(SampleArrangements.HarbourLights).ToList();
@@ -73,7 +73,7 @@ public class ArrangementJsonTests
         }
     }
 
-    [Property(MaxTest = 500)]
+    [Law(MaxTest = 500)]
     public void What_is_read_with_any_number_changed_can_still_be_written(uint which, int number)
     {
         string[] values = [$"{number}", "0", "1", "7", "-1", "99999", "100000", "9973", "0.5", "60", "127"];

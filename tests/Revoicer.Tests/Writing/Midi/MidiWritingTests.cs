@@ -11,7 +11,7 @@ namespace Revoicer.Tests.Writing.Midi;
 
 public class MidiWritingTests
 {
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void A_walk_through_the_bytes_meets_exactly_the_strokes(Arrangement arrangement)
     {
         var walk = MidiWalk.Through(MidiWriting.Bytes(arrangement));
@@ -22,7 +22,7 @@ public class MidiWritingTests
             found.Order());
     }
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void The_library_reads_exactly_the_strokes_back(Arrangement arrangement)
     {
         using var stream = new MemoryStream(MidiWriting.Bytes(arrangement));
@@ -36,7 +36,7 @@ public class MidiWritingTests
             found.Order());
     }
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void Seconds_in_the_file_differ_from_the_strokes_by_one_constant(Arrangement arrangement)
     {
         var walk = MidiWalk.Through(MidiWriting.Bytes(arrangement));
@@ -62,7 +62,7 @@ public class MidiWritingTests
         }
     }
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void Every_note_ends_once_and_never_after_its_bell_is_struck_again(Arrangement arrangement)
     {
         var walk = MidiWalk.Through(MidiWriting.Bytes(arrangement));
@@ -78,7 +78,7 @@ public class MidiWritingTests
         }
     }
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void Every_bar_begins_on_a_bar_line_of_the_file(Arrangement arrangement)
     {
         var walk = MidiWalk.Through(MidiWriting.Bytes(arrangement));
@@ -93,7 +93,7 @@ public class MidiWritingTests
         });
     }
 
-    [Property(Arbitrary = [typeof(ArrangementGens)], MaxTest = 20)]
+    [Law(Arbitrary = [typeof(ArrangementGens)], MaxTest = 20)]
     public void The_same_arrangement_gives_the_same_bytes(Arrangement arrangement) =>
         Assert.Equal(MidiWriting.Bytes(arrangement), MidiWriting.Bytes(arrangement with { }));
 

@@ -13,7 +13,7 @@ public class RationaleTextTests
     public void Harbour_Lights_reads_as_kept() =>
         Expected.Text("harbour-lights", RationaleText.Of(SampleArrangements.HarbourLights));
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void No_line_is_longer_than_a_hundred_characters_or_ends_with_a_blank(Arrangement arrangement) =>
         Assert.All(RationaleText.Of(arrangement).Split('\n'), line =>
         {
@@ -22,7 +22,7 @@ public class RationaleTextTests
             Assert.DoesNotContain(line, char.IsControl);
         });
 
-    [Property(Arbitrary = [typeof(ArrangementGens)])]
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
     public void Every_stroke_of_a_chord_is_named_with_its_limb(Arrangement arrangement)
     {
         var text = RationaleText.Of(arrangement);
