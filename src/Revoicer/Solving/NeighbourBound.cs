@@ -24,12 +24,12 @@ internal sealed class NeighbourBound
     private readonly int[][] _allowed;
     private readonly long[][] _least;
 
-    private NeighbourBound(IChoicePrices prices, int[][] allowed)
+    private NeighbourBound(IChoicePrices prices, int[][] allowed, CancellationToken cancel)
     {
         _prices = prices;
         _allowed = allowed;
         var (forward, backward) = (Array.Empty<long[]>(), Array.Empty<long[]>());
-        Parallel.Invoke(() => forward = Sweep(1), () => backward = Sweep(-1));
+        Parallel.Invoke(new ParallelOptions { CancellationToken = cancel }, () => forward = Sweep(1, cancel), () => backward = Sweep(-1, cancel));
         _least = new long[prices.Count][];
         for (var slot = 0; slot < prices.Count; slot++)
         {
@@ -48,19 +48,20 @@ internal sealed class NeighbourBound
     public long Bound { get; }
 
     /// <summary>Works it out over the allowed candidates of each slot.</summary>
-    public static NeighbourBound Of(IChoicePrices prices, int[][] allowed) => new(prices, allowed);
+    public static NeighbourBound Of(IChoicePrices prices, int[][] allowed, CancellationToken cancel = default) => new(prices, allowed, cancel);
 
     /// <summary>What a choice costs at the least if it has this candidate.</summary>
     public long Least(int slot, int candidate) => _least[slot][candidate];
 
     // The least cost of all slots up to each candidate, itself included, coming from one end.
-    private long[][] Sweep(int direction)
+    private long[][] Sweep(int direction, CancellationToken cancel)
     {
         var count = _prices.Count;
         var cost = new long[count][];
         var first = direction > 0 ? 0 : count - 1;
         for (var slot = first; slot >= 0 && slot < count; slot += direction)
         {
+            cancel.ThrowIfCancellationRequested();
             cost[slot] = _prices.Alone(slot).ToArray();
             if (slot != first)
             {

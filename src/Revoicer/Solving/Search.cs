@@ -38,8 +38,7 @@ public static class Search
     internal static (int[] Choice, long Price, long Bound, int Starts)? Run(
         IChoicePrices prices, int[][] allowed, Counters counters, CancellationToken cancel)
     {
-        var bound = NeighbourBound.Of(prices, allowed);
-        cancel.ThrowIfCancellationRequested();
+        var bound = NeighbourBound.Of(prices, allowed, cancel);
         var promising = allowed.Select((candidates, slot) => MostPromising(bound, counters, slot, candidates)).ToArray();
         var rounds = new Rounds(prices, counters, allowed, promising);
         var cheapestAlone = promising.Select((candidates, slot) => candidates.MinBy(c => bound.Least(slot, c))).ToArray();

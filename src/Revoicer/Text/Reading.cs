@@ -27,8 +27,13 @@ public sealed record Place(string Source, int Line, int Column, int Length, stri
 /// <param name="Expected">What would be right there, as a clause without full stop: "a root from A to G".</param>
 public sealed record Problem(Place Where, string Found, string Expected)
 {
+    // A line longer than this is shown in part, with so much before what is meant.
+    private const int Widest = 100;
+    private const int Before = 40;
+
     /// <summary>
-    /// The message with its place, and the line with carets under what is meant; lines end with \n.
+    /// The message with its place, and the line with carets under what is meant; of a long line the part around it. Lines
+    /// end with \n.
     /// </summary>
     public override string ToString()
     {
@@ -37,10 +42,16 @@ public sealed record Problem(Place Where, string Found, string Expected)
             return $"{Where.Source}: {Found}; expected {Expected}\n";
         }
 
-        // Tabs and wide runs are kept in front of the carets, so that they stand under their text.
-        var indent = new string([.. Where.LineText.Take(Where.Column - 1).Select(c => c == '\t' ? '\t' : ' ')]);
+        var column = Where.Column - 1;
+        var from = Where.LineText.Length <= Widest ? 0 : Math.Max(0, Math.Min(column - Before, Where.LineText.Length - Widest));
+        var shown = Where.LineText.Substring(from, Math.Min(Widest, Where.LineText.Length - from));
+        var (head, tail) = (from > 0 ? "..." : "", from + shown.Length < Where.LineText.Length ? "..." : "");
+
+        // Tabs are kept in front of the carets, so that they stand under their text.
+        var indent = new string([.. (head + shown).Take(head.Length + column - from).Select(c => c == '\t' ? '\t' : ' ')]);
+        var carets = Math.Max(1, Math.Min(Where.Length, from + shown.Length - column));
         return $"{Where.Source}:{Where.Line}:{Where.Column}: {Found}; expected {Expected}\n"
-            + $"    {Where.LineText}\n    {indent}{new string('^', Math.Max(1, Where.Length))}\n";
+            + $"    {head}{shown}{tail}\n    {indent}{new string('^', carets)}\n";
     }
 }
 

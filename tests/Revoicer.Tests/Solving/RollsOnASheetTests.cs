@@ -37,7 +37,7 @@ public sealed class RollsOnASheetTests
     public void The_constraint_solver_and_the_chain_agree_on_the_promising_candidates()
     {
         var book = RuleBook.For(Rules, Sheet.Prices);
-        var bound = NeighbourBound.Of(Sheet.Prices, book.Allowed);
+        var bound = NeighbourBound.Of(Sheet.Prices, book.Allowed, TestContext.Current.CancellationToken);
         int[][] promising = [.. book.Allowed.Select((allowed, slot) => Promising(slot, allowed.OrderBy(c => bound.Least(slot, c))))];
 
         var exact = ExactChain.Cheapest(Sheet.Prices, book.Counters, promising);
