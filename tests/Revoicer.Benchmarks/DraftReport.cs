@@ -75,7 +75,7 @@ internal static class DraftReport
 
     private static Arrangement Draft(LeadSheet sheet, StageTimes times)
     {
-        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, null, times, CancellationToken.None);
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, DraftWish.None, times, CancellationToken.None);
         times.Stop();
         return ((Drafting.Made)drafting).Arrangement;
     }

@@ -81,7 +81,7 @@ public class RevoicingTests
         foreach (var name in ShippedTowers.Names)
         {
             var tower = ShippedTowers.Named(name);
-            var drafting = Revoicing.Draft(sheet, tower, ShippedSounds.Default, null, null, CancellationToken.None);
+            var drafting = Revoicing.Draft(sheet, tower, ShippedSounds.Default, DraftWish.None, null, CancellationToken.None);
             var made = Assert.IsType<Drafting.Made>(drafting);
             Assert.Empty(new Checker(tower).Check(made.Arrangement.Strokes));
         }
@@ -92,7 +92,7 @@ public class RevoicingTests
     {
         var sheet = Read("two-buoys.chords", TwoBuoys);
         Assert.ThrowsAny<OperationCanceledException>(() =>
-            Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, null, null, new CancellationToken(canceled: true)));
+            Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, DraftWish.None, null, new CancellationToken(canceled: true)));
     }
 
     private static double Price(Choice choice, Term term) =>
@@ -106,5 +106,5 @@ public class RevoicingTests
     private static Arrangement Draft(LeadSheet sheet) => Assert.IsType<Drafting.Made>(Draft(sheet, null)).Arrangement;
 
     private static Drafting Draft(LeadSheet sheet, Tempo? tempo) =>
-        Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, null, CancellationToken.None);
+        Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, new DraftWish(tempo), null, CancellationToken.None);
 }

@@ -26,10 +26,11 @@ internal static class DraftCommand
             Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
             CustomParser = ReadKey,
         };
+        var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
         var command = new Command("draft", "Voice a lead sheet for the 47-bell tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
         {
-            sheet, name, tempo, key, force,
+            sheet, name, tempo, key, ease, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -38,6 +39,7 @@ internal static class DraftCommand
                     parsed.GetValue(name),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
+                    parsed.GetValue(ease),
                     parsed.GetValue(force)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,

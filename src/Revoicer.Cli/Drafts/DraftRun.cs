@@ -17,8 +17,9 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="Out">The name of the results without ending; null for the sheet's name in this folder.</param>
 /// <param name="PerMinute">Beats of the metre a minute; null for the sheet's tempo.</param>
 /// <param name="Key">The key asked for; null for the sheet's.</param>
+/// <param name="EaseTune">Whether notes of the tune that a bell cannot repeat so soon are left out.</param>
 /// <param name="Force">Whether files that exist may be replaced.</param>
-internal sealed record DraftRequest(string Sheet, string? Out, double? PerMinute, KeyWish? Key, bool Force);
+internal sealed record DraftRequest(string Sheet, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune, bool Force);
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
@@ -45,7 +46,7 @@ internal static class DraftRun
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         using var progress = new ProgressLine(error);
-        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, progress, cancel);
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, new DraftWish(tempo, request.EaseTune), progress, cancel);
         progress.Clear();
         switch (drafting)
         {

@@ -30,6 +30,7 @@ public sealed class PlayingLimits
         HandSpan = new Interval((int)Hard("hand_span"));
         HandPairLowest = (int)Math.Ceiling(Hard("hand_pair_lowest_n"));
         HandsApart = new Interval((int)Hard("hands_apart"));
+        HandsCrossed = new Interval((int)Hard("hands_crossed"));
         FeetApart = new Interval((int)Hard("feet_apart"));
         HandKeysAtOnce = (int)Hard("hand_keys_at_once");
         BellsAtOnce = (int)Hard("bells_at_once");
@@ -52,6 +53,8 @@ public sealed class PlayingLimits
     internal int HandPairLowest { get; }
 
     internal Interval HandsApart { get; }
+
+    internal Interval HandsCrossed { get; }
 
     internal Interval FeetApart { get; }
 

@@ -8,6 +8,9 @@ public enum Term
     /// <summary>Roughness among the slot's own strokes.</summary>
     OwnRoughness,
 
+    /// <summary>Roughness with the tune, wherever it rings with the slot's strokes.</summary>
+    WithTune,
+
     /// <summary>Partials that contradict this chord and those that follow.</summary>
     Contradiction,
 
@@ -58,6 +61,7 @@ public static class TermNames
     public static string Of(Term term) => term switch
     {
         Term.OwnRoughness => "roughness among its own bells",
+        Term.WithTune => "roughness with the tune",
         Term.Contradiction => "contradiction of the chord",
         Term.MissingTones => "tones left out",
         Term.DoubledTones => "tones doubled",
@@ -81,7 +85,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 15;
+    public const int Count = 16;
 
     private int _first;
 

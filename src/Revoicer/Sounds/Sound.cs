@@ -72,6 +72,12 @@ public sealed record Sound
     /// <summary>From one stroke of a roll to the next; 40 to 90 ms.</summary>
     public required Seconds RollStep { get; init; }
 
+    /// <summary>How much stronger the tune is struck than the rest.</summary>
+    public required Decibels TuneTouch { get; init; }
+
+    /// <summary>How the heavy bells, below written middle C, are struck against the rest; negative for softer.</summary>
+    public required Decibels HeavyTouch { get; init; }
+
     /// <summary>How far a slot should carry, re one stroke of C4 over the same time.</summary>
     public required Decibels CarryTarget { get; init; }
 

@@ -24,6 +24,11 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Entry("Tower", Tower());
         page.Entry("Sound", arrangement.Sound);
         page.Entry("Key", Key());
+        if (arrangement.TuneOctaves is { } octaves)
+        {
+            page.Entry("Tune", Tune(octaves));
+        }
+
         page.Entry("Tempo", Tempo());
         page.Entry("Length", Length());
         page.Entry("Bells", Bells());
@@ -82,6 +87,19 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             ({ } written, { } sounding) => $"you read {written}; it is heard {higher}, in {sounding}",
             _ => $"the sheet names none; what you read is heard {higher}",
         };
+    }
+
+    private string Tune(int octaves)
+    {
+        var place = octaves switch
+        {
+            0 => "where it is written",
+            1 => "an octave higher than written",
+            -1 => "an octave lower than written",
+            > 1 => $"{octaves} octaves higher than written",
+            _ => $"{-octaves} octaves lower than written",
+        };
+        return $"{place}, of the octaves that fit the cheapest in all; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named";
     }
 
     private string Tempo()
