@@ -175,6 +175,15 @@ public sealed record Totals(
 {
     /// <summary>The clash dose of the tune with itself, which is in no other figure here.</summary>
     public double TuneDose { get; init; }
+
+    /// <summary>The clash dose that the close root position, struck together in every slot, would have.</summary>
+    public double CloseRootDose { get; init; }
+
+    /// <summary>The same of a plain hand: root in the lowest octave of the pedals, third and fifth nearest to middle C.</summary>
+    public double PlainHandDose { get; init; }
+
+    /// <summary>How many strokes the plain hand would take, the tune not counted.</summary>
+    public int PlainHandStrokes { get; init; }
 }
 
 /// <summary>What the search can say of its answer.</summary>

@@ -34,6 +34,7 @@ public static class ArrangementMaking
             .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
             .ToItems();
         var all = strokes.All;
+        var plain = Yardsticks.PlainHand(prices, tempi, sound);
         return new Arrangement(
             sheet.Title,
             SummaryOf(prices.Instrument),
@@ -46,7 +47,13 @@ public static class ArrangementMaking
             strokes.Shift,
             all,
             choices,
-            TotalsOf(plan, chosen, all, choices, found) with { TuneDose = clash.DoseOfTune() },
+            TotalsOf(plan, chosen, all, choices, found) with
+            {
+                TuneDose = clash.DoseOfTune(),
+                CloseRootDose = Yardsticks.CloseRoot(prices, tempi, sound),
+                PlainHandDose = plain.Dose,
+                PlainHandStrokes = plain.Strokes,
+            },
             new SearchStatus(found.Price, found.Bound, found.Starts))
         {
             TuneOctaves = plan.Tune?.Octaves,

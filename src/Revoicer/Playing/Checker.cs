@@ -168,7 +168,8 @@ public sealed class Checker(Tower tower)
                 if (has.Value < needed - Rounding)
                 {
                     yield return At(to, name + "_base_s", $"{LimbNames.Of(limb)} has {has} from {from.Note} to {to.Note} and needs {new Seconds(needed)}")
-                        with { InTune = from.IsTune && to.IsTune };
+                        with
+                    { InTune = from.IsTune && to.IsTune };
                 }
             }
 

@@ -17,6 +17,8 @@ internal sealed class SlotPrice
     // A silent slot carries nothing; it is priced as if it lacked this much, as the logarithm gives no number. Estimate.
     private static readonly Decibels Silence = new(-30);
 
+    private const int FullChord = 3;
+
     private static readonly Seconds RollWelcomeFrom = new(1.5);
 
     private readonly Instrument _instrument;
@@ -69,6 +71,7 @@ internal sealed class SlotPrice
         var times = _slot.Hearings.Count;
         var prices = new TermPrices();
         prices[Term.MissingTones] = times * Thousandths.Of(MissingTones(voicing));
+        prices[Term.Thin] = times * Thousandths.Of(_slot.IsQuick ? 0 : _sound.Thin * Math.Max(0, FullChord - voicing.Bells));
         prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
         prices[Term.Bass] = BassPrice(voicing, times);
         prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * SemitonesOverGap(voicing));

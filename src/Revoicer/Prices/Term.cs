@@ -17,6 +17,9 @@ public enum Term
     /// <summary>Tones of the chord left out.</summary>
     MissingTones,
 
+    /// <summary>Fewer bells than a full chord has.</summary>
+    Thin,
+
     /// <summary>Tones struck on more than one bell.</summary>
     DoubledTones,
 
@@ -64,6 +67,7 @@ public static class TermNames
         Term.WithTune => "roughness with the tune",
         Term.Contradiction => "contradiction of the chord",
         Term.MissingTones => "tones left out",
+        Term.Thin => "few bells",
         Term.DoubledTones => "tones doubled",
         Term.Bass => "bass",
         Term.Figure => "figure",
@@ -85,7 +89,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 16;
+    public const int Count = 17;
 
     private int _first;
 

@@ -33,6 +33,9 @@ public sealed record Sound
     /// <summary>Leaving out a sixth, ninth, eleventh or thirteenth.</summary>
     public required double MissingColour { get; init; }
 
+    /// <summary>Each bell fewer than three in a slot of 0.8 s and more.</summary>
+    public required double Thin { get; init; }
+
     /// <summary>A chord tone struck on a second bell.</summary>
     public required double Doubled { get; init; }
 

@@ -145,6 +145,9 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         fields.List("leftOut", fields.Text))
     {
         TuneDose = Figure(fields, "tuneDose"),
+        CloseRootDose = Figure(fields, "closeRootDose"),
+        PlainHandDose = Figure(fields, "plainHandDose"),
+        PlainHandStrokes = Count(fields, "plainHandStrokes"),
     };
 
     private SearchStatus Status(JsonFields fields) => new(

@@ -155,6 +155,9 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
         _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
         _json.WriteNumber("tuneDose", totals.TuneDose);
+        _json.WriteNumber("closeRootDose", totals.CloseRootDose);
+        _json.WriteNumber("plainHandDose", totals.PlainHandDose);
+        _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
         _json.WriteStartArray("leftOut");
         foreach (var sentence in totals.LeftOut)
         {

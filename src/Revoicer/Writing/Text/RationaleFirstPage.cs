@@ -35,6 +35,11 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Entry("Pedals", Pedals());
         page.Entry("Heaviest", Heaviest());
         page.Entry("Clash", Clash());
+        if (arrangement.Totals.PlainHandDose > 0)
+        {
+            page.Entry("Against", Against(arrangement.Totals));
+        }
+
         page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the root or the slash bass is the lowest bell in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
         HowToRead(page);
@@ -87,6 +92,12 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             ({ } written, { } sounding) => $"you read {written}; it is heard {higher}, in {sounding}",
             _ => $"the sheet names none; what you read is heard {higher}",
         };
+    }
+
+    private static string Against(Totals totals)
+    {
+        var plain = $"a plain hand (the root in the lowest octave of the pedals, third and fifth nearest to middle C) would come to {Sentences.Figure(totals.PlainHandDose)}";
+        return $"{plain}, close root positions to {Sentences.Figure(totals.CloseRootDose)}, in place of {Sentences.Figure(totals.ClashDose)}";
     }
 
     private string Tune(int octaves)
