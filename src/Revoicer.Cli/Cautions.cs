@@ -3,22 +3,6 @@ namespace Revoicer.Cli;
 /// <summary>What a player should know before taking a draft to the tower.</summary>
 internal static class Cautions
 {
-    /// <summary>The cautions in full, as the towers command shows them.</summary>
-    public const string InFull = """
-        Before you play
-          Limits of reach and time are defaults, not medical advice: stop if a reach or a repeated heavy stroke hurts, and
-          have a teacher tune them.
-          Bells are loud: NIOSH recommends at most 85 dBA over 8 h, halving the time for every 3 dB more. Wear protection
-          where there is no closed cabin.
-          Clock hammers and swinging bells start without warning: isolate them before anyone goes near.
-          Rehearse on the practice keyboard first.
-          Tower access and playing hours follow local rules and those who are licensed to say.
-          Recording a stroke: switch off and lock out clock hammers and swinging bells, set the recorder, leave the bell
-          chamber before anyone strikes, protect your ears.
-          A measured bell is for choosing notes, never a ground for retuning or altering a bell or its fittings.
-
-        """;
-
     /// <summary>The cautions in short, as the help shows them.</summary>
     public const string Text =
         "Before you play: the limits of reach and time are defaults, no medical advice; stop if something hurts and have a teacher tune "

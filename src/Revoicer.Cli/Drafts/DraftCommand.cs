@@ -26,13 +26,11 @@ internal static class DraftCommand
             Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
             CustomParser = ReadKey,
         };
-        var tower = new Option<string>("--tower") { HelpName = "TOWER", Description = "a tower that ships, or a file of your own; 'revoicer towers' shows them", DefaultValueFactory = _ => "harbour-47" };
-        var sound = new Option<string>("--sound") { HelpName = "SOUND", Description = "a sound that ships, or a file of your own; 'revoicer sounds' shows them", DefaultValueFactory = _ => "balanced" };
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
-        var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
+        var command = new Command("draft", "Voice a lead sheet for the 47-bell tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
         {
-            sheet, name, tempo, key, tower, sound, ease, force,
+            sheet, name, tempo, key, ease, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -41,8 +39,6 @@ internal static class DraftCommand
                     parsed.GetValue(name),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
-                    parsed.GetRequiredValue(tower),
-                    parsed.GetRequiredValue(sound),
                     parsed.GetValue(ease),
                     parsed.GetValue(force)),
                 parsed.InvocationConfiguration.Output,

@@ -1,8 +1,11 @@
 using System.Text;
 using Revoicer.Arrangements;
+using Revoicer.Bells;
 using Revoicer.Cli.Files;
-using Revoicer.Cli.Settings;
+using Revoicer.LeadSheets;
 using Revoicer.Music;
+using Revoicer.Sounds;
+using Revoicer.Text;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
 using Revoicer.Writing.Text;
@@ -14,11 +17,9 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="Out">The name of the results without ending; null for the sheet's name in this folder.</param>
 /// <param name="PerMinute">Beats of the metre a minute; null for the sheet's tempo.</param>
 /// <param name="Key">The key asked for; null for the sheet's.</param>
-/// <param name="Tower">The name of a tower that ships, or a file.</param>
-/// <param name="Sound">The name of a sound that ships, or a file.</param>
 /// <param name="EaseTune">Whether notes of the tune that a bell cannot repeat so soon are left out.</param>
 /// <param name="Force">Whether files that exist may be replaced.</param>
-internal sealed record DraftRequest(string Sheet, string? Out, double? PerMinute, KeyWish? Key, string Tower, string Sound, bool EaseTune, bool Force);
+internal sealed record DraftRequest(string Sheet, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune, bool Force);
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
@@ -26,11 +27,7 @@ internal static class DraftRun
     /// <summary>Reads, voices, writes; the exit code.</summary>
     public static int Of(DraftRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        // All three are read before anything is given up, so that all problems are told at once.
-        var read = SheetFile.Read(request.Sheet, error);
-        var tower = Shipped.Towers.Find(request.Tower, error);
-        var sound = Shipped.Sounds.Find(request.Sound, error);
-        if (read is not { } sheet || tower is null || sound is null)
+        if (SheetFile.Read(request.Sheet, error) is not { } sheet)
         {
             return ExitCode.WrongUsage;
         }
@@ -49,7 +46,7 @@ internal static class DraftRun
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         using var progress = new ProgressLine(error);
-        var drafting = Revoicing.Draft(sheet, tower, sound, new DraftWish(tempo, request.EaseTune), progress, cancel);
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, new DraftWish(tempo, request.EaseTune), progress, cancel);
         progress.Clear();
         switch (drafting)
         {
@@ -76,7 +73,7 @@ internal static class DraftRun
             new(name + ".txt", Encoding.UTF8.GetBytes(RationaleText.Of(arrangement))),
             new(name + ".json", ArrangementJson.Write(arrangement)),
         ];
-        if (OutputFiles.Write(files, request.Force, [request.Sheet, request.Tower, request.Sound]) is WriteResult.Failed failed)
+        if (OutputFiles.Write(files, request.Force, [request.Sheet]) is WriteResult.Failed failed)
         {
             foreach (var sentence in failed.Sentences)
             {
@@ -87,7 +84,7 @@ internal static class DraftRun
         }
 
         var totals = arrangement.Totals;
-        output.Write($"{arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}, {arrangement.Sound}\n");
+        output.Write($"{arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}\n");
         output.Write(FormattableString.Invariant(
             $"median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * totals.RootLowest:0} % of the chords\n"));
         output.Write($"search: {arrangement.Status}\n");

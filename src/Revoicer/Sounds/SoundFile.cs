@@ -11,39 +11,39 @@ public static class SoundFile
 
     private static readonly Line[] Lines =
     [
-        Line.Price("clash", "weight", s => s.Clash),
-        new("clash", "fade", 0, 60, " s (0 for none)", s => s.Fade?.Value ?? 0),
-        Line.Price("tones", "root", s => s.MissingRoot),
-        Line.Price("tones", "third", s => s.MissingThird),
-        Line.Price("tones", "seventh", s => s.MissingSeventh),
-        Line.Price("tones", "fifth", s => s.MissingFifth),
-        Line.Price("tones", "colour", s => s.MissingColour),
-        Line.Price("tones", "doubled", s => s.Doubled),
-        Line.Price("tones", "thin", s => s.Thin),
-        Line.Price("bass", "third", s => s.ThirdInBass),
-        Line.Price("bass", "other", s => s.OtherBass),
-        Line.Price("bass", "weak-beat", s => s.WeakBeatBass),
-        Line.Price("bass", "none", s => s.NoBass),
-        Line.Price("bass", "height", s => s.BassHeight),
-        Line.Price("bass", "leap", s => s.BassLeap),
-        new("bass", "strong-beats", 0, 1, "", s => s.StrongBeatsWithBass),
-        Line.Price("figures", "roll-forgone", s => s.RollForgone),
-        Line.Price("figures", "rolled", s => s.Rolled),
-        Line.Price("figures", "bass-first", s => s.BassFirst),
-        Line.Price("figures", "afterbeats", s => s.Afterbeats),
-        Line.Price("figures", "broken", s => s.Broken),
-        Line.Price("figures", "change", s => s.FigureChange),
-        new("figures", "rolls-in-phrase", 0, 99, "", s => s.RollsPerPhrase),
-        new("figures", "roll-step", 0.04, 0.09, " s", s => s.RollStep.Value),
-        new("touch", "tune", -12, 12, " dB", s => s.TuneTouch.Value),
-        new("touch", "heavy", -12, 12, " dB", s => s.HeavyTouch.Value),
-        new("carry", "target", -60, 60, " dB", s => s.CarryTarget.Value),
-        Line.Price("carry", "shortfall", s => s.CarryShortfall),
-        new("brightness", "target", 20, 20000, " Hz", s => s.BrightnessTarget.Value),
-        Line.Price("brightness", "shortfall", s => s.BrightnessShortfall),
-        Line.Price("lines", "voice-leading", s => s.VoiceLeading),
-        Line.Price("lines", "gap", s => s.Gap),
-        Line.Price("effort", "weight", s => s.Effort),
+        Line.Price("clash", "weight"),
+        new("clash", "fade", 0, 60, " s (0 for none)"),
+        Line.Price("tones", "root"),
+        Line.Price("tones", "third"),
+        Line.Price("tones", "seventh"),
+        Line.Price("tones", "fifth"),
+        Line.Price("tones", "colour"),
+        Line.Price("tones", "doubled"),
+        Line.Price("tones", "thin"),
+        Line.Price("bass", "third"),
+        Line.Price("bass", "other"),
+        Line.Price("bass", "weak-beat"),
+        Line.Price("bass", "none"),
+        Line.Price("bass", "height"),
+        Line.Price("bass", "leap"),
+        new("bass", "strong-beats", 0, 1, ""),
+        Line.Price("figures", "roll-forgone"),
+        Line.Price("figures", "rolled"),
+        Line.Price("figures", "bass-first"),
+        Line.Price("figures", "afterbeats"),
+        Line.Price("figures", "broken"),
+        Line.Price("figures", "change"),
+        new("figures", "rolls-in-phrase", 0, 99, ""),
+        new("figures", "roll-step", 0.04, 0.09, " s"),
+        new("touch", "tune", -12, 12, " dB"),
+        new("touch", "heavy", -12, 12, " dB"),
+        new("carry", "target", -60, 60, " dB"),
+        Line.Price("carry", "shortfall"),
+        new("brightness", "target", 20, 20000, " Hz"),
+        Line.Price("brightness", "shortfall"),
+        Line.Price("lines", "voice-leading"),
+        Line.Price("lines", "gap"),
+        Line.Price("effort", "weight"),
     ];
 
     /// <summary>Reads a sound.</summary>
@@ -58,10 +58,6 @@ public static class SoundFile
             ? Reading<Sound>.Of(sound)
             : new Reading<Sound>.Refused(problems.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems());
     }
-
-    /// <summary>Every word of a sound with its part and value, in the order of a file.</summary>
-    public static IEnumerable<(string Part, string Word, double Value)> Words(Sound sound) =>
-        Lines.Select(line => (line.Part, line.Word, line.Of(sound)));
 
     private static Sound? Read(TomlText toml, List<Problem> problems)
     {
@@ -154,8 +150,8 @@ public static class SoundFile
         };
     }
 
-    private sealed record Line(string Part, string Word, double Lowest, double Highest, string Unit, Func<Sound, double> Of)
+    private sealed record Line(string Part, string Word, double Lowest, double Highest, string Unit)
     {
-        public static Line Price(string part, string word, Func<Sound, double> of) => new(part, word, 0, DearestPrice, "", of);
+        public static Line Price(string part, string word) => new(part, word, 0, DearestPrice, "");
     }
 }
