@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using Revoicer.Bells;
+using Revoicer.Sounds;
 
 namespace Revoicer.Cli.Drafts;
 
@@ -26,15 +28,29 @@ internal static class DraftCommand
             Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
             CustomParser = ReadKey,
         };
-        var force = new Option<bool>("--force") { Description = "replace files that exist" };
-        var command = new Command("draft", "Voice a lead sheet for the 47-bell tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
+        var tower = new Option<string>("--tower")
         {
-            sheet, name, tempo, key, force,
+            HelpName = "NAME or FILE",
+            Description = "the tower: one that ships, or a file of your own; 'revoicer towers' lists them",
+            DefaultValueFactory = _ => ShippedTowers.DefaultName,
+        };
+        var sound = new Option<string>("--sound")
+        {
+            HelpName = "NAME or FILE",
+            Description = "the sound: one that ships, or a file of your own; 'revoicer sounds' lists them",
+            DefaultValueFactory = _ => ShippedSounds.DefaultName,
+        };
+        var force = new Option<bool>("--force") { Description = "replace files that exist" };
+        var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
+        {
+            sheet, tower, sound, name, tempo, key, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
                 new DraftRequest(
                     parsed.GetRequiredValue(sheet),
+                    parsed.GetRequiredValue(tower),
+                    parsed.GetRequiredValue(sound),
                     parsed.GetValue(name),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),

@@ -1,7 +1,9 @@
+using System.Globalization;
 using System.Text;
 using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
 using Revoicer.Sounds;
@@ -14,11 +16,14 @@ namespace Revoicer.Cli.Drafts;
 
 /// <summary>What was meant by a draft command.</summary>
 /// <param name="Sheet">The sheet's file.</param>
+/// <param name="Tower">A shipped tower's name, or a file.</param>
+/// <param name="Sound">A shipped sound's name, or a file.</param>
 /// <param name="Out">The name of the results without ending; null for the sheet's name in this folder.</param>
 /// <param name="PerMinute">Beats of the metre a minute; null for the sheet's tempo.</param>
 /// <param name="Key">The key asked for; null for the sheet's.</param>
 /// <param name="Force">Whether files that exist may be replaced.</param>
-internal sealed record DraftRequest(string Sheet, string? Out, double? PerMinute, KeyWish? Key, bool Force);
+internal sealed record DraftRequest(
+    string Sheet, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool Force);
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
@@ -26,7 +31,10 @@ internal static class DraftRun
     /// <summary>Reads, voices, writes; the exit code.</summary>
     public static int Of(DraftRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        if (SheetFile.Read(request.Sheet, error) is not { } sheet)
+        var read = SheetFile.Read(request.Sheet, error);
+        var tower = SettingsKinds.Tower.Open(request.Tower, error);
+        var sound = SettingsKinds.Sound.Open(request.Sound, error);
+        if (read is not { } sheet || tower is null || sound is null)
         {
             return ExitCode.WrongUsage;
         }
@@ -45,12 +53,12 @@ internal static class DraftRun
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         using var progress = new ProgressLine(error);
-        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, progress, cancel);
+        var drafting = Revoicing.Draft(sheet, tower.Value, sound.Value, tempo, progress, cancel);
         progress.Clear();
         switch (drafting)
         {
             case Drafting.Made made:
-                return Write(made.Arrangement, request, output, error);
+                return Write(made.Arrangement, request, (tower, sound), output, error);
             case Drafting.Unplayable unplayable:
                 foreach (var reason in unplayable.Reasons)
                 {
@@ -63,7 +71,8 @@ internal static class DraftRun
         }
     }
 
-    private static int Write(Arrangement arrangement, DraftRequest request, TextWriter output, TextWriter error)
+    private static int Write(
+        Arrangement arrangement, DraftRequest request, (Settings<Tower> Tower, Settings<Sound> Sound) taken, TextWriter output, TextWriter error)
     {
         var name = OutputName.Of(request.Out, request.Sheet);
         OutputFile[] files =
@@ -72,7 +81,7 @@ internal static class DraftRun
             new(name + ".txt", Encoding.UTF8.GetBytes(RationaleText.Of(arrangement))),
             new(name + ".json", ArrangementJson.Write(arrangement)),
         ];
-        if (OutputFiles.Write(files, request.Force, [request.Sheet]) is WriteResult.Failed failed)
+        if (OutputFiles.Write(files, request.Force, [.. new[] { request.Sheet, taken.Tower.File, taken.Sound.File }.OfType<string>()]) is WriteResult.Failed failed)
         {
             foreach (var sentence in failed.Sentences)
             {
@@ -82,11 +91,13 @@ internal static class DraftRun
             return ExitCode.NotWritten;
         }
 
-        var totals = arrangement.Totals;
-        output.Write($"{arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}\n");
-        output.Write(FormattableString.Invariant(
-            $"median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * totals.RootLowest:0} % of the chords\n"));
-        output.Write($"search: {arrangement.Status}\n");
+        output.Write(Summary(arrangement));
+        output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");
+        if (arrangement.Totals.LeftOut.Count is > 0 and var count)
+        {
+            output.Write($"left out or eased: {count}, told in {name}.txt\n");
+        }
+
         foreach (var file in files)
         {
             output.Write($"wrote {file.Name}\n");
@@ -94,4 +105,13 @@ internal static class DraftRun
 
         return ExitCode.Done;
     }
+
+    private static string Summary(Arrangement arrangement) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"""
+        {arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}, {arrangement.Sound}
+        median clash {arrangement.Totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * arrangement.Totals.RootLowest:0} % of the chords
+        search: {arrangement.Status}
+
+        """);
 }

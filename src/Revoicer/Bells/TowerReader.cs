@@ -154,12 +154,12 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
     {
         part.KnowsOnly(LimitKeys.All);
         var limits = new List<LimitOverride>();
-        foreach (var key in LimitKeys.All)
+        foreach (var (key, highest, unit) in LimitKeys.Ranges)
         {
             if (part.Inner(key) is { } row)
             {
                 row.KnowsOnly("hard", "soft");
-                limits.Add(new LimitOverride(key, row.Number("hard", 0, 1000, "")?.Value, row.Number("soft", 0, 1000, "")?.Value));
+                limits.Add(new LimitOverride(key, row.Number("hard", 0, highest, unit)?.Value, row.Number("soft", 0, highest, unit)?.Value));
             }
         }
 
