@@ -34,21 +34,9 @@ internal static class DraftRun
         var read = SheetFile.Read(request.Sheet, error);
         var tower = SettingsKinds.Tower.Open(request.Tower, error);
         var sound = SettingsKinds.Sound.Open(request.Sound, error);
-        if (read is not { } sheet || tower is null || sound is null)
+        if (read is null || tower is null || sound is null || InKey(read, request, error) is not { } sheet)
         {
             return ExitCode.WrongUsage;
-        }
-
-        if (request.Key is { } wish)
-        {
-            var (moved, sentence) = wish.Apply(sheet);
-            if (moved is null)
-            {
-                error.Write($"{request.Sheet}: {sentence}\n");
-                return ExitCode.WrongUsage;
-            }
-
-            sheet = moved;
         }
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
@@ -71,6 +59,23 @@ internal static class DraftRun
         }
     }
 
+    // The sheet in the key asked for; null, with a sentence told, where it cannot be moved there.
+    private static LeadSheet? InKey(LeadSheet sheet, DraftRequest request, TextWriter error)
+    {
+        if (request.Key is not { } wish)
+        {
+            return sheet;
+        }
+
+        var (moved, sentence) = wish.Apply(sheet);
+        if (moved is null)
+        {
+            error.Write($"{request.Sheet}: {sentence}\n");
+        }
+
+        return moved;
+    }
+
     private static int Write(
         Arrangement arrangement, DraftRequest request, (Settings<Tower> Tower, Settings<Sound> Sound) taken, TextWriter output, TextWriter error)
     {
@@ -81,7 +86,8 @@ internal static class DraftRun
             new(name + ".txt", Encoding.UTF8.GetBytes(RationaleText.Of(arrangement))),
             new(name + ".json", ArrangementJson.Write(arrangement)),
         ];
-        if (OutputFiles.Write(files, request.Force, [.. new[] { request.Sheet, taken.Tower.File, taken.Sound.File }.OfType<string>()]) is WriteResult.Failed failed)
+        string?[] inputs = [request.Sheet, taken.Tower.File, taken.Sound.File];
+        if (OutputFiles.Write(files, request.Force, [.. inputs.OfType<string>()]) is WriteResult.Failed failed)
         {
             foreach (var sentence in failed.Sentences)
             {
@@ -93,25 +99,22 @@ internal static class DraftRun
 
         output.Write(Summary(arrangement));
         output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");
-        if (arrangement.Totals.LeftOut.Count is > 0 and var count)
-        {
-            output.Write($"left out or eased: {count}, told in {name}.txt\n");
-        }
-
-        foreach (var file in files)
-        {
-            output.Write($"wrote {file.Name}\n");
-        }
-
+        var eased = arrangement.Totals.LeftOut.Count;
+        output.Write(eased == 0 ? "" : $"left out or eased: {eased}, told in {name}.txt\n");
+        output.Write(string.Concat(files.Select(file => $"wrote {file.Name}\n")));
         return ExitCode.Done;
     }
 
-    private static string Summary(Arrangement arrangement) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"""
-        {arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}, {arrangement.Sound}
-        median clash {arrangement.Totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * arrangement.Totals.RootLowest:0} % of the chords
-        search: {arrangement.Status}
+    private static string Summary(Arrangement arrangement)
+    {
+        var totals = arrangement.Totals;
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"""
+            {arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}, {arrangement.Sound}
+            median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * totals.RootLowest:0} % of the chords
+            search: {arrangement.Status}
 
-        """);
+            """);
+    }
 }
