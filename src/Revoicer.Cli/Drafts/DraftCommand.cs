@@ -1,6 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using Revoicer.Bells;
+using Revoicer.Sounds;
 
 namespace Revoicer.Cli.Drafts;
 
@@ -27,15 +29,29 @@ internal static class DraftCommand
             CustomParser = ReadKey,
         };
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
-        var force = new Option<bool>("--force") { Description = "replace files that exist" };
-        var command = new Command("draft", "Voice a lead sheet for the 47-bell tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
+        var tower = new Option<string>("--tower")
         {
-            sheet, name, tempo, key, ease, force,
+            HelpName = "NAME or FILE",
+            Description = "the tower: one that ships, or a file of your own; 'revoicer towers' lists them",
+            DefaultValueFactory = _ => ShippedTowers.DefaultName,
+        };
+        var sound = new Option<string>("--sound")
+        {
+            HelpName = "NAME or FILE",
+            Description = "the sound: one that ships, or a file of your own; 'revoicer sounds' lists them",
+            DefaultValueFactory = _ => ShippedSounds.DefaultName,
+        };
+        var force = new Option<bool>("--force") { Description = "replace files that exist" };
+        var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
+        {
+            sheet, tower, sound, name, tempo, key, ease, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
                 new DraftRequest(
                     parsed.GetRequiredValue(sheet),
+                    parsed.GetRequiredValue(tower),
+                    parsed.GetRequiredValue(sound),
                     parsed.GetValue(name),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),

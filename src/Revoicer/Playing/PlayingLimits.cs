@@ -49,7 +49,7 @@ public sealed class PlayingLimits
 
     internal Interval HandSpan { get; }
 
-    // A written MIDI note, which a tower may also set beyond the last there is.
+    // A written MIDI note; a tower may also set one between two keys.
     internal int HandPairLowest { get; }
 
     internal Interval HandsApart { get; }

@@ -47,16 +47,6 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         LeftOut(page);
     }
 
-    private static string Higher(Transposition transposition) => transposition.Semitones switch
-    {
-        0 => "at the same pitch",
-        12 => "an octave higher",
-        24 => "two octaves higher",
-        -12 => "an octave lower",
-        > 0 and var up => Sentences.Count(up, "semitone", "semitones") + " higher",
-        var down => Sentences.Count(-down, "semitone", "semitones") + " lower",
-    };
-
     private static void HowToRead(TextPage page)
     {
         page.Blank();
@@ -86,7 +76,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private string Key()
     {
-        var higher = Higher(arrangement.Tower.Transposition);
+        var higher = Sentences.Higher(arrangement.Tower.Transposition);
         return (arrangement.WrittenKey, arrangement.SoundingKey) switch
         {
             ({ } written, { } sounding) => $"you read {written}; it is heard {higher}, in {sounding}",
