@@ -79,7 +79,12 @@ public static class AbcReader
             head.TakeForAll(line);
         }
 
-        var headLines = tune.Lines.TakeWhile(line => !Takes(head, line).IsComplete).Count() + 1;
+        var headLines = 0;
+        while (headLines < tune.Lines.Count && !head.IsComplete)
+        {
+            head.Take(tune.Lines[headLines++]);
+        }
+
         var last = tune.Lines[^1].Where;
         if (!head.IsComplete)
         {
@@ -98,17 +103,12 @@ public static class AbcReader
         return Assemble(fileName, head, tempo, body, last, remarks);
     }
 
-    private static TuneHead Takes(TuneHead head, AbcLine line)
-    {
-        head.Take(line);
-        return head;
-    }
-
     private static LeadSheet? Assemble(string fileName, TuneHead head, Tempo? tempo, TuneBody body, Place last, AbcRemarks remarks)
     {
         if (body.Bars.Count == 0 && !remarks.HasProblems)
         {
             remarks.Refuse(last, "the tune has no notes", "music behind its 'K:'");
+            return null;
         }
 
         var order = body.IsFull ? [] : PartOrder.Of(body.Bars, head.Parts, remarks);

@@ -59,7 +59,7 @@ internal sealed class PartOrder
     {
         var reader = new PartOrder(field, remarks);
         var letters = reader.Group(0);
-        if (!reader._cursor.IsAtEnd && letters.Count <= BarWriter.MostBars)
+        if (letters.Count == 0 || (!reader._cursor.IsAtEnd && letters.Count <= BarWriter.MostBars))
         {
             remarks.Refuse(field.Where, $"'{Quoted.Text(field.Text)}' is no order of parts", "letters, brackets and numbers such as (AB)2C");
         }
