@@ -4,6 +4,7 @@ return args switch
 {
     ["drafts", .. var sheets] when sheets.Length > 0 => DraftReport.Print(sheets),
     ["program", var program, .. var sheets] when sheets.Length > 0 => ProgramTimes.Print(program, sheets),
+    ["tune", .. var sheets] when sheets.Length > 0 => TuneReport.Print(sheets),
     _ => Usage(),
 };
 
@@ -11,5 +12,6 @@ static int Usage()
 {
     Console.Error.WriteLine("usage: Revoicer.Benchmarks drafts SHEET...            what each draft is like, and its stages' times");
     Console.Error.WriteLine("       Revoicer.Benchmarks program PROGRAM SHEET...   whole runs of the built program, median of ten");
+    Console.Error.WriteLine("       Revoicer.Benchmarks tune SHEET...              the tunes of ABC files as heard: start and length in quarters, MIDI number");
     return 2;
 }

@@ -28,8 +28,11 @@ public sealed record TuneNote(Beats Start, Beats Length, NoteName Name, WrittenN
 /// <param name="EndsSection">Whether a double bar, a repeat or the end of the piece stands after it.</param>
 public sealed record WrittenBar(int Number, Meter Meter, Beats Length, Items<ChordSpan> Chords, bool EndsSection)
 {
-    /// <summary>Where the bar begins within its metre: 0, or later for a pickup, which fills the end of a bar.</summary>
-    public Beats Offset => Meter.Bar - Length;
+    /// <summary>
+    /// Where the bar begins within its metre: 0, or later for what fills the end of a bar, such as a pickup. A bar that its
+    /// metre does not fill counts as such unless it is told otherwise.
+    /// </summary>
+    public Beats Offset { get; init; } = Meter.Bar - Length;
 
     /// <summary>The notes of the tune that begin in it, in order of start, then upward; none in a sheet of chords alone.</summary>
     public Items<TuneNote> Notes { get; init; } = [];

@@ -1,0 +1,71 @@
+using System.Globalization;
+using Revoicer.Text;
+using Revoicer.Values;
+
+namespace Revoicer.LeadSheets.Abc;
+
+/// <summary>Collects what is wrong and what is noteworthy while a file is read.</summary>
+internal sealed class AbcRemarks
+{
+    // More would not be read by anyone.
+    private const int Most = 100;
+
+    private readonly List<Problem> _problems = [];
+    private readonly List<Problem> _warnings = [];
+    private readonly HashSet<string> _told = [];
+
+    /// <summary>Whether the file cannot be read.</summary>
+    public bool HasProblems => _problems.Count > 0;
+
+    /// <summary>Whether reading on would tell nothing that anyone reads.</summary>
+    public bool IsFull => _problems.Count > Most;
+
+    public Items<Problem> Problems => InOrder(_problems);
+
+    public Items<Problem> Warnings => InOrder(_warnings);
+
+    public void Refuse(Place where, string found, string expected) => _problems.Add(new Problem(where, found, expected));
+
+    public void Refuse(IEnumerable<Problem> problems) => _problems.AddRange(problems);
+
+    public void Warn(Place where, string found, string expected)
+    {
+        if (_warnings.Count <= Most)
+        {
+            _warnings.Add(new Problem(where, found, expected));
+        }
+    }
+
+    public void Warn(IEnumerable<Problem> warnings)
+    {
+        foreach (var warning in warnings)
+        {
+            Warn(warning.Where, warning.Found, warning.Expected);
+        }
+    }
+
+    /// <summary>Warns at the first place alone of what may stand at many.</summary>
+    public void WarnOnce(Place where, string found, string expected)
+    {
+        if (_told.Count <= Most && _told.Add(found))
+        {
+            Warn(where, found, expected);
+        }
+    }
+
+    /// <summary>"5 quarters", "1 quarter", "7/2 quarters".</summary>
+    public static string Quarters(Music.Beats length) =>
+        string.Create(CultureInfo.InvariantCulture, $"{length} {(length == Music.Beats.OfQuarters(1) ? "quarter" : "quarters")}");
+
+    private static Items<Problem> InOrder(List<Problem> remarks)
+    {
+        var ordered = remarks.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToList();
+        if (ordered.Count > Most)
+        {
+            var more = new Problem(ordered[Most].Where, "more such places follow", "the ones above put right first");
+            ordered = [.. ordered.Take(Most), more];
+        }
+
+        return ordered.ToItems();
+    }
+}

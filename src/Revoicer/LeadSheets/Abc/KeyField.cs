@@ -1,0 +1,147 @@
+using Revoicer.Music;
+using Revoicer.Text;
+
+namespace Revoicer.LeadSheets.Abc;
+
+/// <summary>Reads what stands behind "K:".</summary>
+internal static class KeyField
+{
+    private const string WhatAKeyIs = "a key such as G, Am, Bb or D mix, or none";
+
+    // Steps on the line of fifths from the major key on the same note (ABC standard 2.1, section 4.6 "Modes").
+    private static readonly (string Start, int Fifths, bool IsMinor)[] Modes =
+    [
+        ("maj", 0, false),
+        ("ion", 0, false),
+        ("lyd", 1, false),
+        ("mix", -1, false),
+        ("dor", -2, true),
+        ("min", -3, true),
+        ("aeo", -3, true),
+        ("phr", -4, true),
+        ("loc", -5, true),
+    ];
+
+    /// <summary>The key; the one so far where the field gives only a clef; null with a problem where it cannot be read.</summary>
+    /// <param name="field">What stands behind the colon.</param>
+    /// <param name="before">The key so far; null at the head.</param>
+    /// <param name="octaves">Takes the octaves by which a clef or "octave=" moves the notes, where there is one.</param>
+    /// <param name="remarks">Takes problems and warnings.</param>
+    public static AbcKey? Read(AbcPiece field, AbcKey? before, ref int octaves, AbcRemarks remarks)
+    {
+        var words = field.Words();
+        var taken = 0;
+        var key = Keynote(words, ref taken, remarks);
+        if (key is null && taken > 0)
+        {
+            return null;
+        }
+
+        key ??= before ?? AbcKey.None;
+        for (; taken < words.Count; taken++)
+        {
+            if (words[taken].Text[0] is '^' or '_' or '=')
+            {
+                key = WithAccidentals(words[taken], key, remarks);
+            }
+            else
+            {
+                StaffWords.Read(words[taken], ref octaves, remarks);
+            }
+        }
+
+        return key;
+    }
+
+    private static AbcKey? Keynote(IReadOnlyList<AbcPiece> words, ref int taken, AbcRemarks remarks)
+    {
+        if (words.Count == 0 || StaffWords.IsOne(words[0].Text) || words[0].Text[0] is '^' or '_' or '=')
+        {
+            return null;
+        }
+
+        taken = 1;
+        var text = words[0].Text;
+        if (text.Equals("none", StringComparison.OrdinalIgnoreCase))
+        {
+            return AbcKey.None;
+        }
+
+        // Tunes for the Highland pipes: HP shows no signature, Hp one of F and C sharp (standard 2.1, section 3.1.14).
+        if (text is "HP" or "Hp")
+        {
+            return AbcKey.Of(null, text == "HP" ? 0 : 2);
+        }
+
+        if (text[0] is < 'A' or > 'G')
+        {
+            remarks.Refuse(words[0].Where, $"'{Quoted.Text(text)}' is no key", WhatAKeyIs);
+            return null;
+        }
+
+        var accidental = text.Length > 1 ? text[1] switch { '#' or '\u266F' => 1, 'b' or '\u266D' => -1, _ => 0 } : 0;
+        var tonic = new NoteName(Enum.Parse<Letter>(text[..1]), accidental);
+        var mode = text[(accidental == 0 ? 1 : 2)..];
+        if (mode.Length == 0 && words.Count > 1 && IsMode(words[1].Text))
+        {
+            mode = words[1].Text;
+            taken = 2;
+        }
+
+        return Key(tonic, mode, words[0], remarks);
+    }
+
+    private static bool IsMode(string word) =>
+        word is "m" || word.Equals("exp", StringComparison.OrdinalIgnoreCase) || ModeOf(word) is not null;
+
+    private static (int Fifths, bool IsMinor)? ModeOf(string word) => word.Length == 0 ? (0, false) : word == "m" ? (-3, true)
+        : Modes.Where(m => word.All(char.IsAsciiLetter) && word.StartsWith(m.Start, StringComparison.OrdinalIgnoreCase))
+            .Select(m => ((int, bool)?)(m.Fifths, m.IsMinor))
+            .FirstOrDefault();
+
+    private static AbcKey? Key(NoteName tonic, string mode, AbcPiece word, AbcRemarks remarks)
+    {
+        if (mode.Equals("exp", StringComparison.OrdinalIgnoreCase))
+        {
+            return AbcKey.None with { Named = new KeySignature(tonic, IsMinor: false) };
+        }
+
+        if (ModeOf(mode) is not { } found)
+        {
+            remarks.Refuse(word.Where, $"'{Quoted.Text(word.Text)}' is no key", WhatAKeyIs);
+            return null;
+        }
+
+        var fifths = tonic.FifthsFromC + found.Fifths;
+        if (Math.Abs(fifths) > 7)
+        {
+            remarks.Refuse(word.Where, $"a key of {Math.Abs(fifths)} {(fifths > 0 ? "sharps" : "flats")}", "at most seven");
+            return null;
+        }
+
+        // D mixolydian is told as D major. Where the plain key would need more than seven accidentals, that of the signature.
+        var plain = new KeySignature(tonic, found.IsMinor);
+        return AbcKey.Of(Math.Abs(plain.Fifths) <= 7 ? plain : new KeySignature(NoteName.AtFifths(fifths), IsMinor: false), fifths);
+    }
+
+    private static AbcKey WithAccidentals(AbcPiece word, AbcKey key, AbcRemarks remarks)
+    {
+        var cursor = new AbcCursor(word.Text, word.Where);
+        while (!cursor.IsAtEnd)
+        {
+            var from = cursor.At;
+            var alteration = AbcPitch.TakeAccidental(cursor);
+            if (alteration is null || char.ToUpperInvariant(cursor.Here) is not (>= 'A' and <= 'G'))
+            {
+                cursor.Skip();
+                remarks.Refuse(cursor.From(from), $"'{Quoted.Text(cursor.TextFrom(from))}' is no accidental of a key", "such as ^f, _b or =c");
+                return key;
+            }
+
+            key = key.With(Enum.Parse<Letter>(cursor.Here.ToString().ToUpperInvariant()), alteration.Value);
+            cursor.Skip();
+        }
+
+        return key;
+    }
+}
