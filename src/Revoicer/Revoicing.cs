@@ -29,7 +29,9 @@ public static class Revoicing
         LeadSheet sheet, Tower tower, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
     {
         progress?.Report(Stage.Tables);
-        var tempi = TempoMap.Steady(wish.Tempo ?? sheet.Tempo ?? new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
+        var tempi = wish.Tempo is { } steady
+            ? TempoMap.Steady(steady)
+            : SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
         var instrument = new Instrument(tower, sound);
         var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune);
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
@@ -47,7 +49,9 @@ public static class Revoicing
             var plan = SlotCutting.Cut(sheet, tempi, tune);
             if (plan.Slots.Count == 0)
             {
-                return new Drafting.Unplayable([$"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
+                return new Drafting.Unplayable([placing.HasTune
+                    ? $"{sheet.Title} has a tune but no chord symbols; a draft needs them, and finding chords from notes alone is not there yet"
+                    : $"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
             }
 
             var prices = Price(plan, instrument, sound, progress, cancel);

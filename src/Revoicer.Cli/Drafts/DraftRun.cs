@@ -5,6 +5,7 @@ using Revoicer.Bells;
 using Revoicer.Cli.Files;
 using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Text;
@@ -22,9 +23,10 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="PerMinute">Beats of the metre a minute; null for the sheet's tempo.</param>
 /// <param name="Key">The key asked for; null for the sheet's.</param>
 /// <param name="EaseTune">Whether notes of the tune that a bell cannot repeat so soon are left out.</param>
+/// <param name="Choice">Which tune and voice of an ABC file.</param>
 /// <param name="Force">Whether files that exist may be replaced.</param>
 internal sealed record DraftRequest(
-    string Sheet, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune, bool Force);
+    string Sheet, AbcChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune, bool Force);
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
@@ -32,7 +34,7 @@ internal static class DraftRun
     /// <summary>Reads, voices, writes; the exit code.</summary>
     public static int Of(DraftRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
-        var read = SheetFile.Read(request.Sheet, error);
+        var read = SheetFile.Read(request.Sheet, request.Choice, error);
         var tower = SettingsKinds.Tower.Open(request.Tower, error);
         var sound = SettingsKinds.Sound.Open(request.Sound, error);
         if (read is null || tower is null || sound is null || InKey(read, request, error) is not { } sheet)

@@ -1,24 +1,44 @@
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
 using Revoicer.LeadSheets.ChordGrid;
 
 namespace Revoicer.Cli.Files;
 
-/// <summary>Reads a lead sheet from disk.</summary>
+/// <summary>Reads a lead sheet from disk, its kind by the ending of its name.</summary>
 internal static class SheetFile
 {
     private const int LargestBytes = 4 * 1024 * 1024;
 
     /// <summary>The sheet; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
-    public static LeadSheet? Read(string path, TextWriter error)
+    /// <param name="path">The file.</param>
+    /// <param name="choice">Which tune and voice of an ABC file.</param>
+    /// <param name="error">Where problems and warnings go.</param>
+    public static LeadSheet? Read(string path, AbcChoice choice, TextWriter error)
     {
-        if (!path.EndsWith(".chords", StringComparison.OrdinalIgnoreCase))
+        if (path.EndsWith(".chords", StringComparison.OrdinalIgnoreCase))
         {
-            error.Write($"{path}: not a kind of file that can be read; expected a .chords file (docs/files.md describes the form)\n");
-            return null;
+            return TextFile.Read(path, "a sheet", LargestBytes, error) is { } text
+                ? Told.Value(ChordGridReader.Read(path, text), error)
+                : null;
         }
 
-        return TextFile.Read(path, "a sheet", LargestBytes, error) is { } text
-            ? Told.Value(ChordGridReader.Read(path, text), error)
-            : null;
+        if (path.EndsWith(".abc", StringComparison.OrdinalIgnoreCase))
+        {
+            return TextFile.Bytes(path, "a sheet", LargestBytes, error) is { } bytes ? Abc(path, bytes, choice, error) : null;
+        }
+
+        error.Write($"{path}: not a kind of file that can be read; expected a .chords or an .abc file (docs/files.md describes both)\n");
+        return null;
+    }
+
+    private static LeadSheet? Abc(string path, byte[] bytes, AbcChoice choice, TextWriter error)
+    {
+        var decoded = SheetBytes.Decode(bytes);
+        if (decoded.Warning(path) is { } warning)
+        {
+            error.Write($"warning: {warning}");
+        }
+
+        return Told.Value(AbcReader.Read(path, decoded.Text, choice), error);
     }
 }

@@ -16,19 +16,32 @@ internal static class TextFile
     {
         try
         {
-            using var file = File.OpenRead(path);
-            var content = AtMost(file, largest + 1);
-            if (content.Length > largest)
-            {
-                error.Write($"{path}: the file has more than {largest} bytes; expected {kind} of at most so many\n");
-                return null;
-            }
-
-            return Strict.GetString(WithoutMark(content));
+            return Bytes(path, kind, largest, error) is { } content ? Strict.GetString(WithoutMark(content)) : null;
         }
         catch (DecoderFallbackException)
         {
-            error.Write($"{path}: the file is not UTF-8 text; expected UTF-8: save it again as UTF-8\n");
+            error.Write($"{path}: the file is not UTF-8 text; expected it saved as UTF-8\n");
+            return null;
+        }
+    }
+
+    /// <summary>The bytes of a file; null, with a sentence told, where they cannot be had.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="kind">What it should hold, with its article: "a sheet".</param>
+    /// <param name="largest">The most bytes that such a file may have.</param>
+    /// <param name="error">Where the sentence goes.</param>
+    public static byte[]? Bytes(string path, string kind, int largest, TextWriter error)
+    {
+        try
+        {
+            using var file = File.OpenRead(path);
+            var content = AtMost(file, largest + 1);
+            if (content.Length <= largest)
+            {
+                return content.ToArray();
+            }
+
+            error.Write($"{path}: the file has more than {largest} bytes; expected {kind} of at most so many\n");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
