@@ -92,8 +92,11 @@ public static class Revoicing
         var breaches = new Checker(tower).Check(arrangement.Strokes).Where(b => !b.InTune).ToArray();
         return breaches.Length == 0
             ? new Drafting.Made(arrangement)
-            : new Drafting.Unplayable(breaches.Select(b => $"{Where(arrangement, b)}: {b.Sentence} (limit {b.Limit}); a slower tempo gives more time").ToItems());
+            : new Drafting.Unplayable(breaches.Select(b => $"{Where(arrangement, b)}: {b.Sentence} (limit {b.Limit}){Remedy(b)}").ToItems());
     }
+
+    private static string Remedy(Breach breach) =>
+        breach.Limit.EndsWith("_s", StringComparison.Ordinal) ? "; a slower tempo gives more time" : "";
 
     private static string Where(Arrangement arrangement, Breach breach)
     {

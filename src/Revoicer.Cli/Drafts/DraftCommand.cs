@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Revoicer.Bells;
+using Revoicer.Cli.Files;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.Sounds;
 
@@ -17,6 +18,13 @@ internal static class DraftCommand
     {
         var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords or an .abc file (docs/files.md describes both)" };
         var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt and NAME.json; by default the sheet's name in this folder" };
+        name.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
+            {
+                result.AddError($"--out: '{result.Tokens[0].Value}' leaves no name for the files; expected a name such as first-draft");
+            }
+        });
         var tempo = new Option<double?>("--tempo")
         {
             HelpName = "NUMBER",

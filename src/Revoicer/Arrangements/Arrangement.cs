@@ -101,6 +101,9 @@ public sealed record Choice(
 {
     /// <summary>How often its slot is heard, at least once; terms and runner-up are over all hearings together.</summary>
     public int Hearings { get; init; } = 1;
+
+    /// <summary>The tones of the symbol, its bass included, as it spells them.</summary>
+    public Items<NoteName> ToneNames { get; init; } = [];
 }
 
 /// <summary>A clash figure and what it is made of; 100 is the reference chord over a window of the same length.</summary>
@@ -158,7 +161,7 @@ public sealed record RunnerUp(string Figure, Items<WrittenNote> Notes, long Dear
 /// <param name="MedianClash">The median over the slots of the clash figure, the tune with itself left out.</param>
 /// <param name="BellsUsed">The bells used, lowest first.</param>
 /// <param name="PedalsTo">The highest pedal used; null where the feet rest.</param>
-/// <param name="RootLowest">The share of slots in which root or slash bass is the lowest bell struck, 0..1.</param>
+/// <param name="RootLowest">The share of slots that have a bass bell on root or slash bass, 0..1.</param>
 /// <param name="HeaviestFrom">Start of the passage of 10 s with most strokes on heavy bells (written below middle C).</param>
 /// <param name="HeaviestStrokes">How many such strokes it has.</param>
 /// <param name="LeftOut">What of the sheet was left out, eased or lifted, in sentences.</param>
@@ -196,7 +199,7 @@ public sealed record SearchStatus(long Price, long? Bound, int Starts)
     public override string ToString() => Bound switch
     {
         { } bound when Price <= bound => "proven: no arrangement of this sheet under these settings is cheaper",
-        { } bound when Price > 0 => FormattableString.Invariant($"within {100.0 * (Price - bound) / Price:0.0} % of the best possible"),
+        { } bound when bound > 0 => FormattableString.Invariant($"within {Math.Ceiling(1000.0 * (Price - bound) / bound) / 10:0.0} % of the best possible"),
         _ => $"best of {Starts} starts",
     };
 }

@@ -80,12 +80,13 @@ public static class ArrangementMaking
         reasons.BoundBy)
     {
         Hearings = slot.Hearings.Count,
+        ToneNames = slot.Symbol.Tones.Select(t => t.Name).Append(slot.Symbol.Lowest).Distinct().ToItems(),
     };
 
-    // The lowest bell, as the chord spells it, where the symbol asks for another.
+    // The bass bell, as the chord spells it, where the symbol asks for another.
     private static NoteName? SoundingBass(Slot slot, Candidate chosen)
     {
-        if (chosen.Lowest is not { } lowest || lowest.PitchClass == slot.Symbol.Lowest.PitchClass)
+        if (chosen.Voicing.Bass is not { } lowest || lowest.PitchClass == slot.Symbol.Lowest.PitchClass)
         {
             return null;
         }
@@ -115,7 +116,7 @@ public static class ArrangementMaking
             Median(choices.Select(c => c.Clash.Avoidable)),
             strokes.Select(s => s.Note).Distinct().Order().ToItems(),
             strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).Max(),
-            plan.Slots.Count(s => chosen[s.Index].Lowest?.PitchClass == s.Symbol.Lowest.PitchClass) / (double)plan.Slots.Count,
+            plan.Slots.Count(s => chosen[s.Index].Voicing.Bass?.PitchClass == s.Symbol.Lowest.PitchClass) / (double)plan.Slots.Count,
             from,
             heavy,
             (plan.Tune?.Told ?? []).Concat(found.Lifted).ToItems());

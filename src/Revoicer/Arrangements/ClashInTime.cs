@@ -18,6 +18,7 @@ internal sealed class ClashInTime
     private readonly StrokesInTime _strokes;
     private readonly Moment[] _moments;
     private readonly ChordClasses[] _chords;
+    private readonly (Seconds From, Seconds To)[] _reigns;
 
     public ClashInTime(Instrument instrument, SlotPlan plan, StrokesInTime strokes)
     {
@@ -31,6 +32,7 @@ internal sealed class ClashInTime
             .. strokes.Tune.Select(s => MomentOf(s, HearingAt(s.At))),
         ];
         Windows = WindowsOf(inTime, strokes);
+        _reigns = [.. inTime.Select(h => (h.Hearing.At + strokes.Shift, h.Hearing.Until + strokes.Shift))];
 
         // A stroke of the tune belongs to the last chord that has begun; before the first it is older than all.
         int HearingAt(Seconds at) => Array.FindLastIndex(inTime, h => (h.Hearing.At + strokes.Shift).Value <= at.Value + 1e-6);
@@ -181,10 +183,12 @@ internal sealed class ClashInTime
     private double Contradiction(Moment stroke)
     {
         var sum = 0.0;
-        for (var i = Math.Max(0, stroke.Hearing); i < _chords.Length && IsInReach(Windows[i].From - stroke.At); i++)
+        for (var i = Math.Max(0, stroke.Hearing); i < _chords.Length && IsInReach(_reigns[i].From - stroke.At); i++)
         {
-            var to = i + 1 == _chords.Length ? Seconds.Forever : Windows[i].To - stroke.At;
-            sum += stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i], Windows[i].From - stroke.At, to);
+            // The lead of a roll belongs to its own chord, as in the price.
+            var from = i == stroke.Hearing ? Seconds.Zero : _reigns[i].From - stroke.At;
+            var to = i + 1 == _chords.Length ? Seconds.Forever : _reigns[i].To - stroke.At;
+            sum += stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i], from, to);
         }
 
         return sum;

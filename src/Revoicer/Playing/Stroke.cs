@@ -24,7 +24,7 @@ public enum Limb
 /// <param name="Limb">What strikes it.</param>
 /// <param name="Beat">The place in the piece as heard that it belongs to, exact; a lead comes off it.</param>
 /// <param name="Lead">How long before that place it is struck, as in a roll into the beat; not negative.</param>
-/// <param name="At">When it is struck, from the start of the piece as played (the piece is shifted by its longest lead, so this is not negative).</param>
+/// <param name="At">When it is struck, from the start of the piece as played (the piece is shifted so that no stroke comes before its start).</param>
 /// <param name="Level">Touch, relative to a default stroke.</param>
 public sealed record Stroke(WrittenNote Note, Limb Limb, Beats Beat, Seconds Lead, Seconds At, Decibels Level)
 {

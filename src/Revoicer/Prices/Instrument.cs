@@ -17,7 +17,6 @@ public sealed class Instrument
     private readonly Decibels _heavyTouch;
     private readonly Decibels _tuneTouch;
     private readonly double _effortWeight;
-    private readonly long _longestMove;
 
     /// <summary>Works out the tables.</summary>
     public Instrument(Tower tower, Sound sound)
@@ -32,7 +31,7 @@ public sealed class Instrument
         _tuneTouch = sound.TuneTouch;
         _rings = new RingTables(Doses, [.. tower.Bells.Select(b => TouchOf(b.Note).AmplitudeFactor)], sound.Clash);
         _effortWeight = sound.Effort;
-        _longestMove = StrokeKinds.Microseconds(Reach.LongestEasyTime);
+        LongestMove = StrokeKinds.Microseconds(Reach.LongestEasyTime);
         Array.Fill(_bellAtMidi, -1);
         for (var i = 0; i < tower.Bells.Count; i++)
         {
@@ -53,6 +52,9 @@ public sealed class Instrument
     public TowerCarry Carry { get; }
 
     internal Effort Effort { get; }
+
+    /// <summary>From this delay on (microseconds) no limb is in a hurry and every bell has recovered.</summary>
+    internal long LongestMove { get; }
 
     /// <summary>From this delay on (microseconds) no two bells are rough together.</summary>
     internal long Horizon => _rings.Horizon;
@@ -147,7 +149,7 @@ public sealed class Instrument
 
     /// <summary>
     /// Adds, for every kind of stroke of one slot with every kind of another, what hurry a limb would be in, or
-    /// <see cref="Thousandths.Forbidden"/> where one cannot follow the other. In a hand's pair each baton counts by itself,
+    /// <see cref="Thousandths.Forbidden"/> where one cannot follow the other, or the two would be struck at once. In a hand's pair each baton counts by itself,
     /// a little stricter than the nearest of two grips.
     /// </summary>
     internal void AddMoves(StrokeKinds one, StrokeKinds other, long apart, int[] table)
@@ -157,7 +159,7 @@ public sealed class Instrument
             for (var column = 0; column < one.Count; column++)
             {
                 var delay = apart + other[row].Offset - one[column].Offset;
-                if (Math.Abs(delay) < _longestMove)
+                if (Math.Abs(delay) < LongestMove)
                 {
                     table[(row * one.Count) + column] += delay >= 0
                         ? MovePrice(one[column], other[row], new Seconds(delay * 1e-6))

@@ -53,7 +53,7 @@ internal sealed class SlotPrice
         {
             var kind = kinds[k];
             var offset = new Seconds(kind.Offset * 1e-6);
-            var rest = slot.Duration - offset;
+            var rest = new Seconds(Math.Min(slot.Duration.Value, slot.Duration.Value - offset.Value));
             var power = Math.Pow(instrument.TouchOf(instrument.Tower.Bells[kind.Bell].Note).AmplitudeFactor, 2);
             _contradiction[k] = slot.Hearings.Sum(h => Thousandths.Of(sound.Clash * power * chords.Contradiction(instrument.Doses, kind.Bell, h, offset)));
             _withTune[k] = slot.Hearings.Sum(h => tune.Roughness(kind, StrokeKinds.Microseconds(h.At)));
@@ -121,7 +121,8 @@ internal sealed class SlotPrice
             price += sounded.Contains(tone.PitchClass) || _tuneTones.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
         }
 
-        return price + (_slot.Symbol.Bass is { } bass && !sounded.Contains(bass.PitchClass) && !_slot.IsQuick ? _sound.MissingRoot : 0);
+        var isTone = _slot.Symbol.Bass is { } b && _slot.Symbol.Tones.Any(t => t.PitchClass == b.PitchClass);
+        return price + (_slot.Symbol.Bass is { } bass && !isTone && !sounded.Contains(bass.PitchClass) && !_slot.IsQuick ? _sound.MissingRoot : 0);
     }
 
     // On a quick chord the bass may ring through, and over a slash bass the hands have more telling tones to take.
@@ -160,12 +161,12 @@ internal sealed class SlotPrice
     private double FigurePrice(Candidate candidate)
     {
         var bells = candidate.Voicing.Bells;
-        var marksForm = bells >= 2 && (_slot.BeginsPhrase || _slot.IsLast);
+        var marksForm = bells >= 2 && !_slot.IsQuick && (_slot.BeginsPhrase || _slot.IsLast);
         var welcome = marksForm || (bells >= 3 && _slot.Duration > RollWelcomeFrom);
         return candidate.Figure switch
         {
             Figure.Silent => 0,
-            Figure.Together => marksForm ? _sound.RollForgone : welcome ? _sound.RollForgone / 2 : 0,
+            Figure.Together => marksForm ? _sound.RollForgone : welcome ? _sound.RollForgone / 4 : 0,
             Figure.Rolled => welcome ? 0 : _sound.Rolled,
             Figure.BassFirst => _sound.BassFirst,
             Figure.Afterbeats => _sound.Afterbeats,

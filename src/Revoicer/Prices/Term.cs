@@ -75,7 +75,7 @@ public static class TermNames
         Term.Brightness => "brightness",
         Term.Gap => "gap above the bass",
         Term.Effort => "effort",
-        Term.Ringing => "roughness with what rings",
+        Term.Ringing => "roughness with the chords before and after",
         Term.VoiceLeading => "voice leading",
         Term.BassLine => "bass line",
         Term.Moves => "quick leaps",

@@ -37,7 +37,7 @@ internal sealed class Chain
 
     /// <summary>
     /// The cheapest choice that keeps the counts, by candidates alone, neighbours and background; null where none keeps
-    /// them. Of equals it takes the candidate listed first.
+    /// them.
     /// </summary>
     /// <param name="background">For each slot a price for each of its candidates here; null for none.</param>
     public int[]? Cheapest(long[][]? background)

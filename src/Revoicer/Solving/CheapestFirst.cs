@@ -3,8 +3,8 @@ namespace Revoicer.Solving;
 /// <summary>Sorts numbered things by price, equals by number: the order in which ties are broken everywhere.</summary>
 internal static class CheapestFirst
 {
-    // Price and number share one long while sorting; a price stays below 2^42 thousandths (a million forbidden pairs
-    // have 10^13), a number below 2^20.
+    // Price and number share one long while sorting; a price stays below 2^42 thousandths, four thousand million clash
+    // units, a number below 2^20.
     private const int NumberBits = 20;
 
     /// <summary>The numbers, cheapest first.</summary>

@@ -1,5 +1,6 @@
 using Revoicer.Prices;
 using Revoicer.Solving.Rules;
+using Revoicer.Values;
 using Revoicer.Voicings;
 
 namespace Revoicer.Solving;
@@ -19,14 +20,22 @@ internal static class Hindsight
             .Select(c => (int?)c)
             .MinBy(c => costs[c!.Value]);
         var cheapest = all.MinBy(c => costs[c]);
-        return new SlotOutcome(runnerUp, costs[cheapest] < costs[chosen] ? InTheWay(rules, slot, candidates[cheapest]) : null);
+        var otherBells = !bells.SetEquals(candidates[cheapest].Voicing.Notes);
+        return new SlotOutcome(runnerUp, otherBells && costs[cheapest] < costs[chosen] ? InTheWay(rules, book, slot, chosen, cheapest, candidates) : null);
     }
 
-    private static string? InTheWay(IReadOnlyList<Rule> rules, Slot slot, Candidate cheaper) =>
-        rules.FirstOrDefault(rule => rule switch
+    // The slot rule that takes the cheaper candidate away, else the count that it would raise.
+    private static string? InTheWay(
+        IReadOnlyList<Rule> rules, RuleBook book, Slot slot, int chosen, int cheaper, Items<Candidate> candidates)
+    {
+        if (!book.Allowed[slot.Index].Contains(cheaper))
         {
-            SlotRule onSlot => onSlot.Concerns(slot) && !onSlot.Allows(slot, cheaper),
-            PhraseRule inPhrase => inPhrase.Counts(slot, cheaper),
-            _ => false,
-        })?.Words;
+            return rules.OfType<SlotRule>().First(r => r.Concerns(slot) && !r.Allows(slot, candidates[cheaper])).Words;
+        }
+
+        return rules.OfType<PhraseRule>()
+            .Zip(book.Counters.All)
+            .FirstOrDefault(r => r.Second.Counts[slot.Index][cheaper] && !r.Second.Counts[slot.Index][chosen])
+            .First?.Words;
+    }
 }

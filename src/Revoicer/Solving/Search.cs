@@ -40,6 +40,14 @@ public static class Search
     {
         var bound = NeighbourBound.Of(prices, allowed, cancel);
         var promising = allowed.Select((candidates, slot) => MostPromising(bound, counters, slot, candidates)).ToArray();
+
+        // Where the rules cannot be kept among these, all are chosen from before anything is called impossible.
+        return Answer(prices, allowed, promising, counters, bound, cancel) ?? Answer(prices, allowed, allowed, counters, bound, cancel);
+    }
+
+    private static (int[] Choice, long Price, long Bound, int Starts)? Answer(
+        IChoicePrices prices, int[][] allowed, int[][] promising, Counters counters, NeighbourBound bound, CancellationToken cancel)
+    {
         var rounds = new Rounds(prices, counters, allowed, promising);
         var cheapestAlone = promising.Select((candidates, slot) => candidates.MinBy(c => bound.Least(slot, c))).ToArray();
         int[]?[] starts = [null, cheapestAlone];

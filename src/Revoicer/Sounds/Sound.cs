@@ -54,7 +54,7 @@ public sealed record Sound
     /// <summary>For each semitone by which the bass bell lies above the lowest pedal.</summary>
     public required double BassHeight { get; init; }
 
-    /// <summary>A chord not rolled where a phrase begins or on the last chord; half of it on three and more bells over 1.5 s.</summary>
+    /// <summary>A chord not rolled where a phrase begins or on the last chord; a quarter of it on three and more bells over 1.5 s.</summary>
     public required double RollForgone { get; init; }
 
     /// <summary>A roll anywhere else.</summary>

@@ -29,7 +29,7 @@ internal static class SoundWords
         Price("bass", "height", Semitone, s => s.BassHeight, "the bass bell above the lowest pedal"),
         Price("bass", "leap", Semitone, s => s.BassLeap, "a leap of the bass beyond a fifth"),
         new("bass", "strong-beats", 0, 1, "a share", s => s.StrongBeatsWithBass, "of the new chords on strong beats in every phrase, the least that has a bass bell"),
-        Price("figures", "roll-forgone", Units, s => s.RollForgone, "not rolling where a phrase begins or on the last chord; half of it on three and more bells over 1.5 s"),
+        Price("figures", "roll-forgone", Units, s => s.RollForgone, "not rolling where a phrase begins or on the last chord; a quarter of it on three and more bells over 1.5 s"),
         Price("figures", "rolled", Units, s => s.Rolled, "a roll anywhere else"),
         Price("figures", "bass-first", Units, s => s.BassFirst, "the bass first and the rest a beat later"),
         Price("figures", "afterbeats", Units, s => s.Afterbeats, "the bass on the strong beat and the hands on the weak beats that follow"),

@@ -35,7 +35,7 @@ public sealed class CandidateSearch
     public Items<Candidate> List(Slot slot)
     {
         var fit = new TuneFit(slot, _reach);
-        var demand = new ToneDemand(slot);
+        var demand = new ToneDemand(slot, PitchClassSet.Of(_tower.Bells.Select(b => b.Note.PitchClass)));
         return Voicings(slot, demand, fit)
             .SelectMany(voicing => _figures.Of(slot, voicing, fit))
             .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))

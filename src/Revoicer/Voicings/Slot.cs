@@ -61,8 +61,11 @@ public sealed record Slot(
     /// <summary>Whether it is shorter than <see cref="Quick"/>.</summary>
     public bool IsQuick => Duration < Quick;
 
-    /// <summary>Whether root or slash bass must lie lowest: the first chord, the last, and cadences.</summary>
-    public bool WantsRootLowest => IsFirst || IsLast || IsCadence;
+    /// <summary>
+    /// Whether root or slash bass must lie lowest: the first chord, the last, cadences, and wherever the symbol itself names
+    /// its bass and is not quick.
+    /// </summary>
+    public bool WantsRootLowest => IsFirst || IsLast || IsCadence || (Symbol.Bass is not null && !IsQuick);
 
     /// <summary>"bar 5 beat 3".</summary>
     public string Place => FormattableString.Invariant($"bar {Bar} beat {BeatNumber:0.##}");

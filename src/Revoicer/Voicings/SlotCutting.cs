@@ -8,7 +8,8 @@ namespace Revoicer.Voicings;
 /// <summary>
 /// Cuts the chords of a sheet, as heard, into slots. A slot is the stretch of one chord within one bar; a bar line cuts
 /// only where the chord has stood for a beat and 0.8 s, so that an anticipated chord is not struck again on the downbeat;
-/// long bars are cut again at their strongest inner beat; the last chord is struck once.
+/// long bars are cut again at their strongest inner beat; the last chord is struck once, unless it stands
+/// for more than two bars.
 /// </summary>
 public static class SlotCutting
 {
@@ -163,14 +164,26 @@ public static class SlotCutting
                 continue;
             }
 
-            cadences.Add((heard[i].Bar, heard[i].InBar));
-            if (i > 0 && heard[i - 1].Symbol.Root.PitchClass - heard[i].Symbol.Root.PitchClass == fifth)
+            // Where the last chord stands for several slots its arrival counts, and what comes before that.
+            var arrival = i;
+            while (arrival > 0 && heard[arrival - 1].Symbol == heard[i].Symbol && InOnePhrase(arrival - 1, i))
             {
-                cadences.Add((heard[i - 1].Bar, heard[i - 1].InBar));
+                arrival--;
+            }
+
+            cadences.UnionWith(heard[arrival..(i + 1)].Select(s => (s.Bar, s.InBar)));
+            if (arrival > 0
+                && InOnePhrase(arrival - 1, i)
+                && heard[arrival - 1].Symbol.Root.PitchClass - heard[i].Symbol.Root.PitchClass == fifth)
+            {
+                cadences.Add((heard[arrival - 1].Bar, heard[arrival - 1].InBar));
             }
         }
 
         return cadences;
+
+        bool InOnePhrase(int before, int after) =>
+            heard[before].End == heard[before + 1].Start && phrases.Of(heard[before].Bar) == phrases.Of(heard[after].Bar);
     }
 
     /// <summary>One chord as heard, from where it is struck to where the next slot begins.</summary>

@@ -22,15 +22,15 @@ internal sealed class ToneDemand
     private readonly int _tonesAtLeast;
     private readonly int _chord;
 
-    public ToneDemand(Slot slot)
+    public ToneDemand(Slot slot, PitchClassSet onTower)
     {
         var byTune = slot.TuneTones;
         var guides = slot.Symbol.Tones.Where(t => t.Role == ToneRole.Guide)
             .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
             .Take(GuideTones)
             .Select(t => t.PitchClass);
-        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask;
-        _chord = slot.Symbol.PitchClasses.Mask & ~byTune.Mask;
+        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass && !slot.IsQuick ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask & onTower.Mask;
+        _chord = slot.Symbol.PitchClasses.Mask & ~byTune.Mask & onTower.Mask;
         var asked = slot.Tunes.Count > 0 ? TonesBesideTune : DifferentTones;
         _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(asked, int.PopCount(_chord)) : 0;
     }

@@ -101,6 +101,16 @@ public sealed class DraftCommandTests : IDisposable
         Assert.Equal(["buoys.chords"], _scratch.Names());
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData(".mid")]
+    public async Task A_name_that_is_none_is_said_in_a_sentence(string name)
+    {
+        var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", name);
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains($"'{name}' leaves no name for the files", ran.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_key_of_the_other_mode_or_without_a_start_is_refused()
     {
@@ -126,7 +136,7 @@ public sealed class DraftCommandTests : IDisposable
 
     [Theory]
     [InlineData("missing.chords", "there is no such file")]
-    [InlineData("tune.docx", "expected a .chords file")]
+    [InlineData("tune.docx", "expected a .chords or an .abc file")]
     public async Task A_file_that_cannot_be_opened_is_said_in_a_sentence(string name, string sentence)
     {
         var ran = await Ran.Of("draft", _scratch.At(name));

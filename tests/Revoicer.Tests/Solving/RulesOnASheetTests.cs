@@ -41,9 +41,9 @@ public sealed class RulesOnASheetTests
 
         Assert.Equal(
             [
-                "bar 1 beat 1, C/E: no voicing of this tower keeps that first chord, last chord and cadences have the root or slash bass in the lowest bell, so it was lifted there",
-                "bar 2 beat 1, Bdim: no voicing of this tower keeps that first chord, last chord and cadences have the root or slash bass in the lowest bell, so it was lifted there",
-                "bar 3 beat 1, Em: no voicing of this tower keeps that first chord, last chord and cadences have the root or slash bass in the lowest bell, so it was lifted there",
+                "bar 1 beat 1, C/E: no voicing of this tower keeps that first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell, so it was lifted there",
+                "bar 2 beat 1, Bdim: no voicing of this tower keeps that first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell, so it was lifted there",
+                "bar 3 beat 1, Em: no voicing of this tower keeps that first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell, so it was lifted there",
                 "phrase from bar 1 beat 1: no voicing of this tower keeps that new chords on strong beats have a bass bell in 80 % of the places of a phrase, so one exception is allowed there",
             ],
             found.Lifted);

@@ -182,6 +182,7 @@ public static class ArrangementGens
             bass % 3 == 0 ? null : words[2])
         {
             Hearings = pass,
+            ToneNames = [NoteName.AtFifths(bass), NoteName.AtFifths(bass + 4)],
         };
 
     private static Gen<Quarrel> Quarrel =>

@@ -2,11 +2,11 @@ using Revoicer.Voicings;
 
 namespace Revoicer.Solving.Rules;
 
-/// <summary>The first chord, the last, and cadences have the root, or the slash bass, in the lowest bell.</summary>
+/// <summary>The first chord, the last, cadences and slash chords have the root, or the slash bass, in the lowest bell.</summary>
 public sealed class RootLowest : SlotRule
 {
     /// <inheritdoc/>
-    public override string Words => "first chord, last chord and cadences have the root or slash bass in the lowest bell";
+    public override string Words => "first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell";
 
     /// <inheritdoc/>
     public override bool Concerns(Slot slot) => slot.WantsRootLowest;

@@ -120,6 +120,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteLines("terms", choice.Terms, Term);
         _json.WriteString("bound", choice.Bound);
         _json.WriteNumber("hearings", choice.Hearings);
+        _json.WriteString("toneNames", string.Join(' ', choice.ToneNames));
         _json.WriteEndObject();
     }
 

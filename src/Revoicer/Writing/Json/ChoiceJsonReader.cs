@@ -37,6 +37,7 @@ internal sealed class ChoiceJsonReader : JsonPieces
         fields.TextOrNull("bound"))
     {
         Hearings = Count(fields, "hearings"),
+        ToneNames = Music.Names(fields, "toneNames"),
     };
 
     private Stroke StrokeAt(JsonFields fields, JsonValue value)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Revoicer.Music;
+using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
 
@@ -73,7 +74,34 @@ internal sealed class JsonMusic(JsonProblems problems)
             return null;
         }
 
-        var text = fields.Text(value);
+        if (Spelled(fields.Text(value)) is { } spelled)
+        {
+            return spelled;
+        }
+
+        AddUnlessOtherKind(value, "a note's name, \"Eb\", or null");
+        return null;
+    }
+
+    /// <summary>Spelled notes without octave in one text, a blank between them.</summary>
+    public Items<NoteName> Names(JsonFields fields, string name)
+    {
+        if (fields.Take(name) is not { } value)
+        {
+            return [];
+        }
+
+        var names = fields.Text(value).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Spelled).ToArray();
+        if (names.Contains(null))
+        {
+            AddUnlessOtherKind(value, "names of notes with blanks between, \"C Eb G\"");
+        }
+
+        return names.OfType<NoteName>().ToItems();
+    }
+
+    private static NoteName? Spelled(string text)
+    {
         for (var letter = Letter.C; letter <= Letter.B; letter++)
         {
             for (var alteration = -4; alteration <= 4; alteration++)
@@ -86,7 +114,6 @@ internal sealed class JsonMusic(JsonProblems problems)
             }
         }
 
-        AddUnlessOtherKind(value, "a note's name, \"Eb\", or null");
         return null;
     }
 

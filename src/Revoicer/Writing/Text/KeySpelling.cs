@@ -16,6 +16,22 @@ internal sealed class KeySpelling(KeySignature? key)
     /// <summary>"Eb4"; middle C is C4.</summary>
     public string Of(WrittenNote note) => Name(note.Midi);
 
+    /// <summary>
+    /// The same for a bell struck in a chord, spelled as the chord spells it, unless that takes two accidentals.
+    /// </summary>
+    public string Of(WrittenNote note, Items<NoteName> chord)
+    {
+        foreach (var name in chord)
+        {
+            if (name.PitchClass == note.PitchClass && Math.Abs(name.Alteration) <= 1)
+            {
+                return Text(name, note.Midi);
+            }
+        }
+
+        return Of(note);
+    }
+
     /// <summary>"Eb5" of the pitch heard.</summary>
     public string Of(StrikeNote note) => Name(note.Midi);
 
@@ -27,7 +43,11 @@ internal sealed class KeySpelling(KeySignature? key)
         // Seven fifths up are one semitone up, octaves aside; so the place on the line follows from the pitch class.
         var lowest = (key?.Fifths ?? 0) - FifthsBelow;
         var steps = PitchClass.Of((7 * midi) - lowest).Value;
-        var name = NoteName.AtFifths(lowest + steps);
+        return Text(NoteName.AtFifths(lowest + steps), midi);
+    }
+
+    private static string Text(NoteName name, int midi)
+    {
         var octave = (int)Math.Floor((midi - name.Alteration) / 12.0) - 1;
         return string.Create(CultureInfo.InvariantCulture, $"{name}{octave}");
     }

@@ -26,7 +26,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
         page.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{place}, at {at.Value:0.0} s: {Symbol(choice)}"), hanging: Indent);
         if (choice.Pass > 1)
         {
-            page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its figures are its own, as other bells ring on.", Indent);
+            page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its clash is its own, as other bells ring on, its cost and what came next are for all times together.", Indent);
         }
 
         page.Paragraph(Struck(choice), Indent);
@@ -39,10 +39,10 @@ internal sealed class RationaleChord(Arrangement arrangement)
         }
 
         Price(choice, page);
-        page.Paragraph(choice.RunnerUp is { } runnerUp ? Weighed(runnerUp) : "No other voicing was open here.", Indent);
+        page.Paragraph(choice.RunnerUp is { } runnerUp ? Weighed(choice, runnerUp) : "No other voicing was open here.", Indent);
         if (choice.Bound is { } rule)
         {
-            page.Paragraph($"A rule decided here: {Sentences.Whole(rule)}", Indent);
+            page.Paragraph($"A rule decided here: {rule.TrimEnd('.')}.", Indent);
         }
     }
 
@@ -72,9 +72,10 @@ internal sealed class RationaleChord(Arrangement arrangement)
 
     private static string CloseRoot(double own, double close)
     {
-        var sentence = $"In close root position, struck together, its own would be {Sentences.Figure(close)}";
+        var sentence = $"As a close triad on its root, struck together, its own would be {Sentences.Figure(close)}";
         return (own > 0 ? close / own : 0) switch
         {
+            > 20 => $"{sentence}, more than 20 times as much.",
             >= 1.1 and var times => string.Create(CultureInfo.InvariantCulture, $"{sentence}, {times:0.0} times as much."),
             > 0 and < 0.9 => $"{sentence}, which is less.",
             > 0 => $"{sentence}, about the same.",
@@ -123,13 +124,18 @@ internal sealed class RationaleChord(Arrangement arrangement)
             return "No bell is struck for this chord.";
         }
 
+        if (choice.Strokes is [var single])
+        {
+            return $"Struck alone: {Bell(choice, single)} {When(choice, single)}.";
+        }
+
         var figure = Sentences.Capital(choice.Figure);
         return choice.Strokes.All(s => s.Beat == choice.Start && s.Lead == Seconds.Zero)
-            ? $"{figure}, on the beat: {Sentences.List([.. choice.Strokes.Select(Bell)])}."
-            : $"{figure}: {string.Join(", ", choice.Strokes.Select(s => $"{Bell(s)} {When(choice, s)}"))}.";
+            ? $"{figure}, on the beat: {Sentences.List([.. choice.Strokes.Select(s => Bell(choice, s))])}."
+            : $"{figure}: {string.Join(", ", choice.Strokes.Select(s => $"{Bell(choice, s)} {When(choice, s)}"))}.";
     }
 
-    private string Bell(Stroke stroke)
+    private string Bell(Choice choice, Stroke stroke)
     {
         var touch = stroke.Level.Value switch
         {
@@ -137,7 +143,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
             > 0 and var louder => string.Create(CultureInfo.InvariantCulture, $", {louder:0.#} dB louder"),
             var softer => string.Create(CultureInfo.InvariantCulture, $", {-softer:0.#} dB softer"),
         };
-        return $"{_notes.Of(stroke.Note)} ({LimbNames.Of(stroke.Limb)}{touch})";
+        return $"{_notes.Of(stroke.Note, choice.ToneNames)} ({LimbNames.Of(stroke.Limb)}{touch})";
     }
 
     private string When(Choice choice, Stroke stroke)
@@ -163,20 +169,19 @@ internal sealed class RationaleChord(Arrangement arrangement)
         }
     }
 
-    private string Weighed(RunnerUp runnerUp)
+    private string Weighed(Choice choice, RunnerUp runnerUp)
     {
-        var bells = runnerUp.Notes.Count == 0 ? "no bell at all" : _notes.Of(runnerUp.Notes);
-        var other = $"Next best: {bells}, {runnerUp.Figure}; ";
+        var bells = runnerUp.Notes.Count == 0 ? "no bell at all" : string.Join(' ', runnerUp.Notes.Select(n => _notes.Of(n, choice.ToneNames)));
         var verdict = runnerUp.Dearer switch
         {
-            > 0 and var dearer => $"{Sentences.Price(dearer)} dearer.",
-            0 => "at the same price, and the one listed first was taken.",
-            var cheaper => $"{Sentences.Price(-cheaper)} cheaper here, but a rule over several chords forbids it.",
+            > 0 and var dearer => $"Next best: {bells}, {runnerUp.Figure}; {Sentences.Price(dearer)} dearer.",
+            0 => $"As good: {bells}, {runnerUp.Figure}, at the same price.",
+            var cheaper => $"Cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule over several chords: {bells}, {runnerUp.Figure}.",
         };
         var worse = runnerUp.Differences.Where(d => d.Thousandths > 0 && Shows(d)).Select(Signed).ToArray();
         var better = runnerUp.Differences.Where(d => d.Thousandths < 0 && Shows(d)).Select(Signed).ToArray();
         var sides = new[] { Side("loses on", worse), Side("gains on", better) }.Where(side => side.Length > 0).ToArray();
-        return other + verdict + (sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "");
+        return verdict + (sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "");
 
         static string Side(string verb, string[] terms) => terms.Length == 0 ? "" : $"{verb} {Sentences.List(terms)}";
     }

@@ -40,7 +40,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             page.Entry("Against", Against(arrangement.Totals));
         }
 
-        page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the root or the slash bass is the lowest bell in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
+        page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
         HowToRead(page);
         Worst(page);
@@ -53,7 +53,9 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Paragraph(
             "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. "
             + "Roughness is the beating of partials that lie close together; contradiction is sounding energy a semitone away "
-            + "from a tone of the chord. Prices are in the same unit and count everything that rings.");
+            + "from a tone of the chord. These figures are over a chord's own time. Prices are in the same unit but over the whole "
+            + "ring of its bells, so the two cannot be compared; what two chords share, as roughness between them or voice leading, "
+            + "is named at both, so the prices of the chords add up to more than the whole.");
         page.Blank();
         page.Paragraph(
             "Bells are named by the baton or pedal that you read and press. Only where a frequency is given does the strike "
@@ -155,7 +157,12 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private void Worst(TextPage page)
     {
-        var worst = arrangement.Choices.OrderByDescending(c => c.Clash.Whole).Take(WorstPlaces).ToArray();
+        // A place heard more than once stands here once, with the time it clashes most.
+        var worst = arrangement.Choices
+            .OrderByDescending(c => c.Clash.Whole)
+            .DistinctBy(c => (c.Bar, c.Beat))
+            .Take(WorstPlaces)
+            .ToArray();
         if (worst.Length == 0)
         {
             return;

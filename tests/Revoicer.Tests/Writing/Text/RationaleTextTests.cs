@@ -28,8 +28,8 @@ public class RationaleTextTests
         var text = RationaleText.Of(arrangement);
         var notes = new KeySpelling(arrangement.WrittenKey);
         Assert.All(
-            arrangement.Choices.SelectMany(c => c.Strokes),
-            s => Assert.Matches($@"{notes.Of(s.Note)}\s+\({Revoicer.Playing.LimbNames.Of(s.Limb).Replace(" ", @"\s+")}", text));
+            arrangement.Choices.SelectMany(c => c.Strokes, (c, s) => (Note: notes.Of(s.Note, c.ToneNames), Limb: Revoicer.Playing.LimbNames.Of(s.Limb))),
+            s => Assert.Matches($@"{s.Note}\s+\({s.Limb.Replace(" ", @"\s+")}", text));
     }
 
     [Fact]
