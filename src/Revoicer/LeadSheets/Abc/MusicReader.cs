@@ -146,7 +146,7 @@ internal sealed class MusicReader(TuneVoice voice, AbcRemarks remarks)
         var from = cursor.At;
         cursor.Skip();
         var tones = new List<AbcTone>();
-        while (!cursor.IsAtEnd && cursor.Here != ']')
+        while (!cursor.IsAtEnd && cursor.Here is not (']' or '|'))
         {
             ReadInChord(cursor, tones);
         }

@@ -16,10 +16,10 @@ public class AbcBarsTests
     [InlineData("C4|\n|D4|\n", "1:4 2:4")]
     [InlineData("| C4 | | D4 ||", "1:4 2:4")]
     [InlineData("C5|D4|", "1:5 2:4")]
-    [InlineData("C4|M:3/4\nD3|", "1:4 2:3")]
+    [InlineData("C4|\nM:3/4\nD3|", "1:4 2:3")]
     [InlineData("C4|[M:none]D5/2|E3|", "1:4 2:5/2 3:3")]
     public void Numbers(string music, string expected) =>
-        Assert.Equal(expected, AbcText.Bars(AbcText.Music(music.Replace("M:3", "\nM:3", StringComparison.Ordinal).Replace("[\nM", "[M", StringComparison.Ordinal))));
+        Assert.Equal(expected, AbcText.Bars(AbcText.Music(music)));
 
     [Theory]
     [InlineData("G|C4|D3|]")]
