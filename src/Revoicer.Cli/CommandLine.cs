@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using Revoicer.Cli.Drafts;
+using Revoicer.Cli.Settings;
 
 namespace Revoicer.Cli;
 
@@ -43,6 +44,8 @@ internal static class CommandLine
             + "the bells clash least, and says why.\n\n" + Cautions.Text + "\n\n" + ExitCode.Help)
         {
             DraftCommand.Make(),
+            TowersCommand.Make(),
+            SoundsCommand.Make(),
         };
         root.SetAction(parsed =>
         {

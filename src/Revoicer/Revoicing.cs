@@ -22,54 +22,82 @@ public static class Revoicing
     /// <param name="sheet">The sheet, in the key in which it is to be played.</param>
     /// <param name="tower">The instrument.</param>
     /// <param name="sound">The sound asked for.</param>
-    /// <param name="tempo">The player's tempo; null for the sheet's own.</param>
+    /// <param name="wish">What else the player asks for.</param>
     /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
     /// <param name="cancel">Stops the work.</param>
     public static Drafting Draft(
-        LeadSheet sheet, Tower tower, Sound sound, Tempo? tempo, IProgress<Stage>? progress, CancellationToken cancel)
+        LeadSheet sheet, Tower tower, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
     {
-        progress?.Report(Stage.Slots);
-        var tempi = TempoMap.Steady(tempo ?? sheet.Tempo ?? new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
-        var plan = SlotCutting.Cut(sheet, tempi);
-        if (plan.Slots.Count == 0)
+        progress?.Report(Stage.Tables);
+        var tempi = wish.Tempo is { } steady
+            ? TempoMap.Steady(steady)
+            : SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
+        var instrument = new Instrument(tower, sound);
+        var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune);
+        PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
+        if (tunes.Length == 0)
         {
-            return new Drafting.Unplayable([$"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
+            return new Drafting.Unplayable([placing.WhereItFits()]);
         }
 
-        progress?.Report(Stage.Tables);
-        var instrument = new Instrument(tower, sound);
-        progress?.Report(Stage.Candidates);
-        var search = new CandidateSearch(tower, instrument.Reach, sound.RollStep);
-        var candidates = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
-        progress?.Report(Stage.Prices);
-        var prices = SheetPrices.Of(instrument, sound, plan, candidates, cancel);
-        progress?.Report(Stage.Search);
-        switch (Search.Run(prices, SoundRules.Of(sound), cancel))
+        // The tune's octave is an outer choice: each is solved, the cheapest taken, the written one on a tie.
+        (SheetPrices Prices, Outcome.Found Found)? best = null;
+        Outcome.Impossible? impossible = null;
+        foreach (var tune in tunes)
         {
-            case Outcome.Found found:
-                progress?.Report(Stage.Reasons);
-                var isAssumed = tempo is null && sheet.Tempo is null;
-                return Checked(ArrangementMaking.Of(sheet, tempi, isAssumed, sound, prices, found), tower);
-            case Outcome.Impossible impossible:
-                return new Drafting.Unplayable(
-                    [$"no voicing of {sheet.Title} on {tower.Name} keeps all of these: {string.Join("; ", impossible.Rules)}"]);
-            case var other:
-                throw new InvalidOperationException($"no such outcome: {other}");
+            progress?.Report(Stage.Slots);
+            var plan = SlotCutting.Cut(sheet, tempi, tune);
+            if (plan.Slots.Count == 0)
+            {
+                return new Drafting.Unplayable([placing.HasTune
+                    ? $"{sheet.Title} has a tune but no chord symbols; a draft needs them, and finding chords from notes alone is not there yet"
+                    : $"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
+            }
+
+            var prices = Price(plan, instrument, sound, progress, cancel);
+            progress?.Report(Stage.Search);
+            var outcome = Search.Run(prices, SoundRules.Of(sound), cancel);
+            impossible = outcome as Outcome.Impossible ?? impossible;
+            if (outcome is Outcome.Found found && (best is null || found.Price + prices.Tune < best.Value.Found.Price + best.Value.Prices.Tune))
+            {
+                best = (prices, found);
+            }
         }
+
+        if (best is null)
+        {
+            return new Drafting.Unplayable(
+                [$"no voicing of {sheet.Title} on {tower.Name} keeps all of these: {string.Join("; ", impossible!.Rules)}"]);
+        }
+
+        progress?.Report(Stage.Reasons);
+        var isAssumed = wish.Tempo is null && sheet.Tempo is null;
+        return Checked(ArrangementMaking.Of(sheet, tempi, isAssumed, sound, best.Value.Prices, best.Value.Found), tower);
     }
 
-    // Nothing leaves here that the checker, which knows no prices and no search, finds unplayable.
+    private static SheetPrices Price(
+        SlotPlan plan, Instrument instrument, Sound sound, IProgress<Stage>? progress, CancellationToken cancel)
+    {
+        progress?.Report(Stage.Candidates);
+        var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var candidates = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
+        progress?.Report(Stage.Prices);
+        return SheetPrices.Of(instrument, sound, plan, candidates, cancel);
+    }
+
+    // Nothing leaves here that the checker, which knows no prices and no search, finds unplayable. Where the tune itself is
+    // too quick, which is given and told, that is no fault of the arrangement.
     private static Drafting Checked(Arrangement arrangement, Tower tower)
     {
-        var breaches = new Checker(tower).Check(arrangement.Strokes);
-        return breaches.Count == 0
+        var breaches = new Checker(tower).Check(arrangement.Strokes).Where(b => !b.InTune).ToArray();
+        return breaches.Length == 0
             ? new Drafting.Made(arrangement)
             : new Drafting.Unplayable(breaches.Select(b => $"{Where(arrangement, b)}: {b.Sentence} (limit {b.Limit}); a slower tempo gives more time").ToItems());
     }
 
     private static string Where(Arrangement arrangement, Breach breach)
     {
-        var choice = arrangement.Choices.Last(c => c.Strokes.Any(s => s.At <= breach.At));
+        var choice = arrangement.Choices.LastOrDefault(c => arrangement.Tempi.At(c.Start) + arrangement.Shift <= breach.At) ?? arrangement.Choices[0];
         return FormattableString.Invariant($"bar {choice.Bar} beat {choice.Beat:0.##}, {choice.Symbol}");
     }
 }

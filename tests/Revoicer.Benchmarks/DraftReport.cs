@@ -66,6 +66,13 @@ internal static class DraftReport
             $"  clash dose {draft.Totals.ClashDose:0.0}, median clash {draft.Totals.MedianClash:0.0}, {draft.Status}"));
         Console.WriteLine(FormattableString.Invariant(
             $"  root or slash bass lowest {draft.Totals.RootLowest:0.000}, three bells and more {choices.Count(c => Bells(c) >= 3) / (double)choices.Count:0.000}, bells a chord {choices.Average(Bells):0.00}"));
+        var totals = draft.Totals;
+        var strokes = draft.Strokes.Count(s => !s.IsTune);
+        var roomy = choices.Where(c => draft.Tempi.At(c.Start + c.Length).Value - draft.Tempi.At(c.Start).Value >= 1).ToArray();
+        Console.WriteLine(FormattableString.Invariant(
+            $"  clash dose re close root {totals.ClashDose / totals.CloseRootDose:0.000}, re plain hand {totals.ClashDose / totals.PlainHandDose:0.000}; strokes re plain hand {strokes / (double)totals.PlainHandStrokes:0.000}"));
+        Console.WriteLine(FormattableString.Invariant(
+            $"  two strokes and more in slots of 1 s and more {roomy.Count(c => c.Strokes.Count >= 2) / (double)roomy.Length:0.000}; tune {(draft.TuneOctaves is { } o ? $"{o:+0;-0;0} octaves, with itself {totals.TuneDose:0.0}" : "none")}"));
         var figures = choices.GroupBy(c => c.Figure).OrderByDescending(g => g.Count())
             .Select(g => FormattableString.Invariant($"{g.Key} {g.Count() / (double)choices.Count:0.000}"));
         Console.WriteLine($"  figures: {string.Join(", ", figures)}");
@@ -75,7 +82,7 @@ internal static class DraftReport
 
     private static Arrangement Draft(LeadSheet sheet, StageTimes times)
     {
-        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, null, times, CancellationToken.None);
+        var drafting = Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, DraftWish.None, times, CancellationToken.None);
         times.Stop();
         return ((Drafting.Made)drafting).Arrangement;
     }

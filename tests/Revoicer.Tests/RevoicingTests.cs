@@ -1,6 +1,7 @@
 using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
 using Revoicer.LeadSheets.ChordGrid;
 using Revoicer.Music;
 using Revoicer.Playing;
@@ -23,19 +24,62 @@ public class RevoicingTests
         | C | Dm7/C | G7 | C ||
         """;
 
-    public static TheoryData<string> Demos => [.. RepositoryFiles.All("leadsheets-demo", "*.chords")];
+    public static TheoryData<string> ChordDemos => [.. RepositoryFiles.All("leadsheets-demo", "*.chords")];
+
+    public static TheoryData<string> TuneDemos => [.. RepositoryFiles.All("leadsheets-demo", "*.abc")];
+
+    public static TheoryData<string> Demos => [.. ChordDemos, .. TuneDemos];
+
+    public static TheoryData<string, string> DemosOnTowers =>
+        [.. RepositoryFiles.All("leadsheets-demo", "*.chords").SelectMany(_ => ShippedTowers.Names, (file, tower) => (file, tower))];
 
     [Theory]
     [MemberData(nameof(Demos))]
-    public void A_demo_is_arranged_with_its_basses_and_full_chords(string file)
+    public void A_demo_clashes_at_most_half_as_much_as_two_thoughtless_ways_and_is_as_full(string file)
     {
         var made = Draft(Read(file, File.ReadAllText(file)));
+        var totals = made.Totals;
         Assert.Empty(new Checker(ShippedTowers.Default).Check(made.Strokes));
-        Assert.InRange(made.Totals.RootLowest, 0.70, 1);
-        Assert.InRange(made.Choices.Count(c => Bells(c) >= 3) / (double)made.Choices.Count, 0.90, 1);
+        Assert.InRange(totals.ClashDose / totals.CloseRootDose, 0.01, 0.5);
+        Assert.InRange(totals.ClashDose / totals.PlainHandDose, 0.01, 0.5);
+        Assert.InRange(made.Strokes.Count(s => !s.IsTune) / (double)totals.PlainHandStrokes, 5 / 6.0, 2);
+        Assert.InRange(totals.RootLowest, 0.70, 1);
+        Assert.InRange(Share(made.Choices.Where(IsRoomy), c => c.Strokes.Count >= 2), 0.60, 1);
+        Assert.InRange(Share(made.Choices.Where(IsStrong), c => c.Strokes.Any(s => s.IsPedal)), 0.80, 1);
         Assert.Null(made.Choices[0].SoundingBass);
         Assert.Null(made.Choices[^1].SoundingBass);
-        Assert.InRange(made.Totals.MedianClash, 1, 50);
+
+        bool IsRoomy(Choice c) => (made.Tempi.At(c.Start + c.Length) - made.Tempi.At(c.Start)).Value >= 1;
+
+        bool IsStrong(Choice c) => c.Beat == 1 && IsRoomy(c);
+    }
+
+    [Theory]
+    [MemberData(nameof(ChordDemos))]
+    public void Nearly_every_chord_without_a_tune_has_three_bells(string file)
+    {
+        var made = Draft(Read(file, File.ReadAllText(file)));
+        Assert.InRange(Share(made.Choices, c => Bells(c) >= 3), 0.90, 1);
+    }
+
+    [Theory]
+    [MemberData(nameof(TuneDemos))]
+    public void A_tune_is_played_whole_on_top_and_louder(string file)
+    {
+        var sheet = Read(file, File.ReadAllText(file));
+        var made = Draft(sheet);
+        var heard = HeardTune.Of(sheet);
+        var tune = made.Strokes.Where(s => s.IsTune).ToArray();
+        Assert.Equal(heard.Select(n => (n.Start, n.Note.Midi + (12 * made.TuneOctaves!.Value))), tune.Select(s => (s.Beat, s.Note.Midi)));
+        Assert.All(tune, s => Assert.True(s.Level.Value > 0));
+
+        // At least a minor third below the tune that sounds with it (common practice).
+        foreach (var stroke in made.Strokes.Where(s => !s.IsTune))
+        {
+            var at = stroke.At - made.Shift;
+            var over = heard.Where(n => made.Tempi.At(n.Start).Value <= at.Value + 1e-6 && made.Tempi.At(n.End).Value > at.Value + 1e-6);
+            Assert.All(over, n => Assert.True(stroke.Note.Midi + 3 <= n.Note.Midi + (12 * made.TuneOctaves!.Value)));
+        }
     }
 
     [Theory]
@@ -46,7 +90,7 @@ public class RevoicingTests
         // bar so soon that a slot rings into its own next hearing, which would stand once only.)
         var made = Draft(Read(file, File.ReadAllText(file)));
         var once = made.Choices.DistinctBy(c => (c.Bar, c.Beat)).ToArray();
-        var priced = once.Sum(c => Price(c, Term.OwnRoughness) + Price(c, Term.Contradiction) + (Price(c, Term.Ringing) / 2));
+        var priced = once.Sum(c => Price(c, Term.OwnRoughness) + Price(c, Term.Contradiction) + Price(c, Term.WithTune) + (Price(c, Term.Ringing) / 2));
         Assert.Equal(made.Totals.ClashDose, priced / 1000, 0.002 * made.Totals.ClashDose);
         Assert.Equal(made.Totals.ClashDose, made.Choices.Sum(c => c.Dose), 9);
     }
@@ -74,17 +118,29 @@ public class RevoicingTests
         }
     }
 
-    [Fact]
-    public void Every_shipped_tower_gets_an_arrangement_that_the_checker_passes()
+    [Theory]
+    [MemberData(nameof(DemosOnTowers))]
+    public void A_demo_can_be_played_on_every_shipped_tower(string file, string name)
     {
-        var sheet = Read("two-buoys.chords", TwoBuoys);
-        foreach (var name in ShippedTowers.Names)
-        {
-            var tower = ShippedTowers.Named(name);
-            var drafting = Revoicing.Draft(sheet, tower, ShippedSounds.Default, null, null, CancellationToken.None);
-            var made = Assert.IsType<Drafting.Made>(drafting);
-            Assert.Empty(new Checker(tower).Check(made.Arrangement.Strokes));
-        }
+        var tower = ShippedTowers.Named(name);
+        var made = Draft(Read(file, File.ReadAllText(file)), tower, ShippedSounds.Default);
+        Assert.Empty(new Checker(tower).Check(made.Strokes));
+        Assert.InRange(made.Totals.RootLowest, 0.70, 1);
+    }
+
+    [Theory]
+    [MemberData(nameof(ChordDemos))]
+    public void Bright_is_lighter_and_full_is_heavier_than_balanced(string file)
+    {
+        // What the two directions mean (docs/sounds.md), on the tower for which they were first set.
+        var sheet = Read(file, File.ReadAllText(file));
+        Arrangement[] made = [.. new[] { "bright", "balanced", "full" }.Select(s => Draft(sheet, ShippedTowers.Default, ShippedSounds.Named(s)))];
+        double[] doses = [.. made.Select(m => m.Totals.ClashDose)];
+        double[] heights = [.. made.Select(m => m.Strokes.Average(s => s.Note.Midi))];
+        int[] pedals = [.. made.Select(m => m.Strokes.Count(s => s.IsPedal))];
+        Assert.True(doses[0] < doses[1] && doses[1] < doses[2], string.Join(" < ", doses));
+        Assert.True(heights[0] > heights[1] && heights[1] > heights[2], string.Join(" > ", heights));
+        Assert.True(pedals[0] < pedals[1] && pedals[1] < pedals[2], string.Join(" < ", pedals));
     }
 
     [Fact]
@@ -92,7 +148,7 @@ public class RevoicingTests
     {
         var sheet = Read("two-buoys.chords", TwoBuoys);
         Assert.ThrowsAny<OperationCanceledException>(() =>
-            Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, null, null, new CancellationToken(canceled: true)));
+            Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, DraftWish.None, null, new CancellationToken(canceled: true)));
     }
 
     private static double Price(Choice choice, Term term) =>
@@ -100,11 +156,25 @@ public class RevoicingTests
 
     private static int Bells(Choice choice) => choice.Strokes.Select(s => s.Note).Distinct().Count();
 
-    private static LeadSheet Read(string name, string text) =>
-        Assert.IsType<Reading<LeadSheet>.Accepted>(ChordGridReader.Read(Path.GetFileName(name), text)).Value;
+    private static double Share(IEnumerable<Choice> choices, Func<Choice, bool> holds)
+    {
+        var all = choices.ToArray();
+        return all.Count(holds) / (double)all.Length;
+    }
+
+    private static LeadSheet Read(string name, string text)
+    {
+        var reading = name.EndsWith(".abc", StringComparison.Ordinal)
+            ? AbcReader.Read(Path.GetFileName(name), text, AbcChoice.First)
+            : ChordGridReader.Read(Path.GetFileName(name), text);
+        return Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
+    }
 
     private static Arrangement Draft(LeadSheet sheet) => Assert.IsType<Drafting.Made>(Draft(sheet, null)).Arrangement;
 
+    private static Arrangement Draft(LeadSheet sheet, Tower tower, Sound sound) =>
+        Assert.IsType<Drafting.Made>(Revoicing.Draft(sheet, tower, sound, DraftWish.None, null, CancellationToken.None)).Arrangement;
+
     private static Drafting Draft(LeadSheet sheet, Tempo? tempo) =>
-        Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, tempo, null, CancellationToken.None);
+        Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Default, new DraftWish(tempo), null, CancellationToken.None);
 }

@@ -1,6 +1,9 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using Revoicer.Bells;
+using Revoicer.LeadSheets.Abc;
+using Revoicer.Sounds;
 
 namespace Revoicer.Cli.Drafts;
 
@@ -12,7 +15,7 @@ internal static class DraftCommand
 
     public static Command Make()
     {
-        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords file (docs/files.md describes the form)" };
+        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords or an .abc file (docs/files.md describes both)" };
         var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt and NAME.json; by default the sheet's name in this folder" };
         var tempo = new Option<double?>("--tempo")
         {
@@ -26,18 +29,37 @@ internal static class DraftCommand
             Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
             CustomParser = ReadKey,
         };
-        var force = new Option<bool>("--force") { Description = "replace files that exist" };
-        var command = new Command("draft", "Voice a lead sheet for the 47-bell tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --out waltz")
+        var piece = new Option<int?>("--piece") { HelpName = "NUMBER", Description = "which tune of an ABC file with several, by its X: number; by default the first" };
+        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice of an ABC file has the tune; by default the first" };
+        var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
+        var tower = new Option<string>("--tower")
         {
-            sheet, name, tempo, key, force,
+            HelpName = "NAME or FILE",
+            Description = "the tower: one that ships, or a file of your own; 'revoicer towers' lists them",
+            DefaultValueFactory = _ => ShippedTowers.DefaultName,
+        };
+        var sound = new Option<string>("--sound")
+        {
+            HelpName = "NAME or FILE",
+            Description = "the sound: one that ships, or a file of your own; 'revoicer sounds' lists them",
+            DefaultValueFactory = _ => ShippedSounds.DefaultName,
+        };
+        var force = new Option<bool>("--force") { Description = "replace files that exist" };
+        var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
+        {
+            sheet, tower, sound, name, tempo, key, piece, voice, ease, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
                 new DraftRequest(
                     parsed.GetRequiredValue(sheet),
+                    new AbcChoice(parsed.GetValue(piece), parsed.GetValue(voice)),
+                    parsed.GetRequiredValue(tower),
+                    parsed.GetRequiredValue(sound),
                     parsed.GetValue(name),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
+                    parsed.GetValue(ease),
                     parsed.GetValue(force)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,

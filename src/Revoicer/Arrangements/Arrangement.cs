@@ -31,7 +31,11 @@ public sealed record Arrangement(
     Items<Stroke> Strokes,
     Items<Choice> Choices,
     Totals Totals,
-    SearchStatus Status);
+    SearchStatus Status)
+{
+    /// <summary>By how many octaves the tune is played higher than written; null where there is none.</summary>
+    public int? TuneOctaves { get; init; }
+}
 
 /// <summary>What of the tower an arrangement's reader needs to know.</summary>
 /// <param name="Name">Its name.</param>
@@ -107,8 +111,14 @@ public sealed record Choice(
 /// <param name="Contradiction">The part of the whole that is contradiction.</param>
 public sealed record ClashSplit(double Own, double FromBefore, double Haze, double Roughness, double Contradiction)
 {
+    /// <summary>The tune with itself, which no voicing changes.</summary>
+    public double Tune { get; init; }
+
+    /// <summary>What a voicing can change.</summary>
+    public double Avoidable => Own + FromBefore + Haze;
+
     /// <summary>The whole figure.</summary>
-    public double Whole => Own + FromBefore + Haze;
+    public double Whole => Avoidable + Tune;
 }
 
 /// <summary>A pair of partials of two bells that beat against each other.</summary>
@@ -144,8 +154,8 @@ public sealed record RunnerUp(string Figure, Items<WrittenNote> Notes, long Dear
 
 /// <summary>Figures of a whole arrangement.</summary>
 /// <param name="Price">The price of everything, in thousandths of a clash unit.</param>
-/// <param name="ClashDose">The clash dose of all that is struck, in clash units.</param>
-/// <param name="MedianClash">The median over the slots of the clash figure.</param>
+/// <param name="ClashDose">The clash dose of all that is struck, in clash units; the tune with itself left out.</param>
+/// <param name="MedianClash">The median over the slots of the clash figure, the tune with itself left out.</param>
 /// <param name="BellsUsed">The bells used, lowest first.</param>
 /// <param name="PedalsTo">The highest pedal used; null where the feet rest.</param>
 /// <param name="RootLowest">The share of slots in which root or slash bass is the lowest bell struck, 0..1.</param>
@@ -161,7 +171,20 @@ public sealed record Totals(
     double RootLowest,
     Seconds HeaviestFrom,
     int HeaviestStrokes,
-    Items<string> LeftOut);
+    Items<string> LeftOut)
+{
+    /// <summary>The clash dose of the tune with itself, which is in no other figure here.</summary>
+    public double TuneDose { get; init; }
+
+    /// <summary>The clash dose that the close root position, struck together in every slot, would have.</summary>
+    public double CloseRootDose { get; init; }
+
+    /// <summary>The same of a plain hand: root in the lowest octave of the pedals, third and fifth nearest to middle C.</summary>
+    public double PlainHandDose { get; init; }
+
+    /// <summary>How many strokes the plain hand would take, the tune not counted.</summary>
+    public int PlainHandStrokes { get; init; }
+}
 
 /// <summary>What the search can say of its answer.</summary>
 /// <param name="Price">The price found, in thousandths of a clash unit.</param>

@@ -27,13 +27,14 @@ public static class ArrangementMaking
     {
         var plan = prices.Plan;
         var chosen = plan.Slots.Select(s => prices.Candidates(s.Index)[found.Choice[s.Index]]).ToArray();
-        var strokes = StrokesInTime.Of(plan, chosen, tempi, sound.RollStep);
+        var strokes = StrokesInTime.Of(plan, chosen, tempi, sound, prices.Instrument);
         var clash = new ClashInTime(prices.Instrument, plan, strokes);
         var reasons = plan.Slots.AsParallel().AsOrdered().Select(s => new Reasons(prices, found, s)).ToArray();
         var choices = plan.InTime().ToArray().AsParallel().AsOrdered()
             .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
             .ToItems();
         var all = strokes.All;
+        var plain = Yardsticks.PlainHand(prices, tempi, sound);
         return new Arrangement(
             sheet.Title,
             SummaryOf(prices.Instrument),
@@ -46,8 +47,17 @@ public static class ArrangementMaking
             strokes.Shift,
             all,
             choices,
-            TotalsOf(plan, chosen, all, choices, found),
-            new SearchStatus(found.Price, found.Bound, found.Starts));
+            TotalsOf(plan, chosen, all, choices, found) with
+            {
+                TuneDose = clash.DoseOfTune(),
+                CloseRootDose = Yardsticks.CloseRoot(prices, tempi, sound),
+                PlainHandDose = plain.Dose,
+                PlainHandStrokes = plain.Strokes,
+            },
+            new SearchStatus(found.Price, found.Bound, found.Starts))
+        {
+            TuneOctaves = plan.Tune?.Octaves,
+        };
     }
 
     private static Choice ToChoice(Slot slot, Hearing hearing, Candidate chosen, Items<Stroke> strokes, ClashInTime clash, Reasons reasons) => new(
@@ -102,13 +112,13 @@ public static class ArrangementMaking
         return new Totals(
             found.Price,
             choices.Sum(c => c.Dose),
-            Median(choices.Select(c => c.Clash.Whole)),
+            Median(choices.Select(c => c.Clash.Avoidable)),
             strokes.Select(s => s.Note).Distinct().Order().ToItems(),
             strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).Max(),
             plan.Slots.Count(s => chosen[s.Index].Lowest?.PitchClass == s.Symbol.Lowest.PitchClass) / (double)plan.Slots.Count,
             from,
             heavy,
-            found.Lifted);
+            (plan.Tune?.Told ?? []).Concat(found.Lifted).ToItems());
     }
 
     private static (Seconds From, int Strokes) HeaviestPassage(Items<Stroke> strokes)

@@ -25,8 +25,15 @@ internal sealed class ClashInTime
         _strokes = strokes;
         var inTime = plan.InTime().ToArray();
         _chords = [.. inTime.Select(h => new ChordClasses(h.Slot.Symbol.PitchClasses, h.Slot.Symbol.Third).Moved(instrument.Tower.Transposition.Semitones))];
-        _moments = [.. inTime.SelectMany((_, i) => strokes.OfHearing[i].Select(s => new Moment(instrument.BellAt(s.Note), s.At, i)))];
+        _moments =
+        [
+            .. inTime.SelectMany((_, i) => strokes.OfHearing[i].Select(s => MomentOf(s, i))),
+            .. strokes.Tune.Select(s => MomentOf(s, HearingAt(s.At))),
+        ];
         Windows = WindowsOf(inTime, strokes);
+
+        // A stroke of the tune belongs to the last chord that has begun; before the first it is older than all.
+        int HearingAt(Seconds at) => Array.FindLastIndex(inTime, h => (h.Hearing.At + strokes.Shift).Value <= at.Value + 1e-6);
     }
 
     /// <summary>
@@ -40,50 +47,69 @@ internal sealed class ClashInTime
     {
         var (from, to) = Windows[hearing];
         var sounding = Sounding(from, to);
-        var parts = new double[3];
-        var contradiction = 0.0;
+        var (parts, tune, contradiction) = (new double[3], 0.0, 0.0);
         for (var a = 0; a < sounding.Length; a++)
         {
             var stroke = sounding[a];
-            var own = _instrument.Doses.Contradiction(stroke.Bell, _chords[hearing], from - stroke.At, to - stroke.At);
-            parts[Part(hearing, stroke.Hearing)] += own;
+            var own = stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[hearing], from - stroke.At, to - stroke.At);
             contradiction += own;
+            Add(stroke, stroke, own);
             for (var b = 0; b < a; b++)
             {
                 var earlier = sounding[b];
-                parts[Part(hearing, earlier.Hearing)] += _instrument.Doses.RoughnessWithin(
-                    earlier.Bell, stroke.Bell, stroke.At - earlier.At, from - earlier.At, to - earlier.At);
+                Add(stroke, earlier, stroke.Touch * earlier.Touch * _instrument.Doses.RoughnessWithin(
+                    earlier.Bell, stroke.Bell, stroke.At - earlier.At, from - earlier.At, to - earlier.At));
             }
         }
 
         var scale = 100 / _instrument.Doses.ReferenceWithin(to - from);
-        var whole = parts.Sum() * scale;
-        return new ClashSplit(parts[0] * scale, parts[1] * scale, parts[2] * scale, whole - (contradiction * scale), contradiction * scale);
+        var whole = (parts.Sum() + tune) * scale;
+        return new ClashSplit(parts[0] * scale, parts[1] * scale, parts[2] * scale, whole - (contradiction * scale), contradiction * scale)
+        {
+            Tune = tune * scale,
+        };
+
+        void Add(Moment later, Moment earlier, double clash)
+        {
+            if (later.IsTune && earlier.IsTune)
+            {
+                tune += clash;
+            }
+            else
+            {
+                parts[Part(hearing, Math.Min(later.Hearing, earlier.Hearing))] += clash;
+            }
+        }
     }
 
     /// <summary>
     /// The clash dose that a hearing adds, until all has died away: every pair counted with its later stroke, and what its
-    /// strokes contradict from then on.
+    /// strokes contradict from then on; the tune with itself left out.
     /// </summary>
-    public double DoseOf(int hearing)
+    public double DoseOf(int hearing) => DoseOf(s => s.Hearing == hearing, (a, b) => !(a.IsTune && b.IsTune));
+
+    /// <summary>The clash dose of the tune with itself.</summary>
+    public double DoseOfTune() => DoseOf(s => s.IsTune, (a, b) => a.IsTune && b.IsTune);
+
+    private double DoseOf(Func<Moment, bool> counts, Func<Moment, Moment, bool> pairs)
     {
         var dose = 0.0;
         for (var later = 0; later < _moments.Length; later++)
         {
             var stroke = _moments[later];
-            if (stroke.Hearing != hearing)
+            if (!counts(stroke))
             {
                 continue;
             }
 
-            dose += Contradiction(stroke);
+            dose += pairs(stroke, stroke) ? Contradiction(stroke) : 0;
             for (var earlier = 0; earlier < _moments.Length; earlier++)
             {
                 var other = _moments[earlier];
                 var comesBefore = other.At < stroke.At || (other.At == stroke.At && earlier < later);
-                if (comesBefore && IsInReach(stroke.At - other.At))
+                if (comesBefore && pairs(stroke, other) && IsInReach(stroke.At - other.At))
                 {
-                    dose += _instrument.Doses.Roughness(other.Bell, stroke.Bell, stroke.At - other.At);
+                    dose += stroke.Touch * other.Touch * _instrument.Doses.Roughness(other.Bell, stroke.Bell, stroke.At - other.At);
                 }
             }
         }
@@ -95,14 +121,17 @@ internal sealed class ClashInTime
     public double CloseRootOf(int hearing, Slot slot)
     {
         var (from, to) = Windows[hearing];
-        var bells = ClosePosition.Of(slot.Symbol, _instrument.Tower).Select(_instrument.BellAt).ToArray();
+        var bells = ClosePosition.Of(slot.Symbol, _instrument.Tower)
+            .Select(n => (Bell: _instrument.BellAt(n), Touch: _instrument.TouchOf(n).AmplitudeFactor))
+            .ToArray();
         var length = to - from;
-        var sum = bells.Sum(b => _instrument.Doses.Contradiction(b, _chords[hearing], Seconds.Zero, length));
+        var sum = bells.Sum(b => b.Touch * b.Touch * _instrument.Doses.Contradiction(b.Bell, _chords[hearing], Seconds.Zero, length));
         for (var a = 0; a < bells.Length; a++)
         {
             for (var b = 0; b < a; b++)
             {
-                sum += _instrument.Doses.RoughnessWithin(bells[b], bells[a], Seconds.Zero, Seconds.Zero, length);
+                sum += bells[a].Touch * bells[b].Touch
+                    * _instrument.Doses.RoughnessWithin(bells[b].Bell, bells[a].Bell, Seconds.Zero, Seconds.Zero, length);
             }
         }
 
@@ -113,7 +142,7 @@ internal sealed class ClashInTime
     public Items<Quarrel> QuarrelsOf(int hearing, int atMost)
     {
         var (from, to) = Windows[hearing];
-        Strike[] strikes = [.. Sounding(from, to).Select(m => new Strike(m.Bell, m.At, Decibels.Zero))];
+        Strike[] strikes = [.. Sounding(from, to).Select(m => new Strike(m.Bell, m.At, m.Level))];
         return _instrument.Doses.Quarrels(strikes, from, to, atMost)
             .Select(q => new Quarrel(
                 q.LowerBell.Note, q.Lower.Name, q.Lower.Frequency, q.UpperBell.Note, q.Upper.Name, q.Upper.Frequency, q.Share, q.Lasts))
@@ -126,12 +155,14 @@ internal sealed class ClashInTime
         var from = Windows[hearing].From;
         var struck = _strokes.OfHearing[hearing].Select(s => _instrument.BellAt(s.Note)).ToHashSet();
         return _moments
-            .Where(m => m.Hearing < hearing && !struck.Contains(m.Bell) && Rings(_instrument.Tower.Bells[m.Bell], from - m.At))
+            .Where(m => m.Hearing < hearing && !m.IsTune && !struck.Contains(m.Bell) && Rings(_instrument.Tower.Bells[m.Bell], from - m.At))
             .Select(m => _instrument.Tower.Bells[m.Bell].Note)
             .Distinct()
             .Order()
             .ToItems();
     }
+
+    private Moment MomentOf(Stroke stroke, int hearing) => new(_instrument.BellAt(stroke.Note), stroke.At, hearing, stroke.Level, stroke.IsTune);
 
     private static bool Rings(Bell bell, Seconds since)
     {
@@ -150,10 +181,10 @@ internal sealed class ClashInTime
     private double Contradiction(Moment stroke)
     {
         var sum = 0.0;
-        for (var i = stroke.Hearing; i < _chords.Length && IsInReach(Windows[i].From - stroke.At); i++)
+        for (var i = Math.Max(0, stroke.Hearing); i < _chords.Length && IsInReach(Windows[i].From - stroke.At); i++)
         {
             var to = i + 1 == _chords.Length ? Seconds.Forever : Windows[i].To - stroke.At;
-            sum += _instrument.Doses.Contradiction(stroke.Bell, _chords[i], Windows[i].From - stroke.At, to);
+            sum += stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i], Windows[i].From - stroke.At, to);
         }
 
         return sum;
@@ -170,5 +201,10 @@ internal sealed class ClashInTime
     }
 
     /// <summary>A stroke as the clash model needs it.</summary>
-    private readonly record struct Moment(int Bell, Seconds At, int Hearing);
+    private readonly record struct Moment(int Bell, Seconds At, int Hearing, Decibels Level, bool IsTune)
+    {
+        public double Touch { get; } = Level.AmplitudeFactor;
+
+        public double Power => Touch * Touch;
+    }
 }

@@ -10,6 +10,11 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
     private static readonly string[] HeadWords =
         ["name", "lowest", "highest", "missing", "pedals", "sounds", "pitch", "cents"];
 
+    // Tower carillons have up to some 77 bells (common practice), pedals over two octaves and a half at most
+    // (../shared/reference/towers.tsv). A little more is read; far more would cost the search minutes for nothing.
+    private const int MostBells = 80;
+    private const int MostPedals = 37;
+
     /// <summary>The tower; null, with problems added, where something it cannot do without is missing or wrong.</summary>
     public Tower? Read()
     {
@@ -68,9 +73,15 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
         }
 
         var absent = Absent(missing, lowest.Value, highest.Value);
-        return [.. Enumerable.Range(lowest.Value.Midi, highest.Value.Midi - lowest.Value.Midi + 1)
+        List<WrittenNote> keys = [.. Enumerable.Range(lowest.Value.Midi, highest.Value.Midi - lowest.Value.Midi + 1)
             .Select(WrittenNote.AtMidi)
             .Where(n => !absent.Contains(n))];
+        if (keys.Count > MostBells)
+        {
+            problems.Add(new Problem(highest.Where, $"from {lowest.Value} to {highest.Value} there are {keys.Count} bells", $"at most {MostBells}"));
+        }
+
+        return keys;
     }
 
     private HashSet<WrittenNote> Absent(List<TomlWord<WrittenNote>> missing, WrittenNote lowest, WrittenNote highest)
@@ -103,6 +114,11 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
         {
             problems.Add(new Problem(head.PlaceOf("pedals"), "'pedals' does not name a row of pedals", "two keys, the lowest and the highest: [\"C3\", \"G4\"]"));
             return null;
+        }
+
+        if ((ends[1].Value - ends[0].Value).Semitones >= MostPedals)
+        {
+            problems.Add(new Problem(head.PlaceOf("pedals"), $"from {ends[0].Value} to {ends[1].Value} there are more pedals than two feet can serve", $"at most {MostPedals} keys, three octaves"));
         }
 
         foreach (var end in ends.Where(e => keys is not null && (e.Value < keys[0] || e.Value > keys[^1])))
@@ -154,12 +170,12 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
     {
         part.KnowsOnly(LimitKeys.All);
         var limits = new List<LimitOverride>();
-        foreach (var key in LimitKeys.All)
+        foreach (var (key, highest, unit) in LimitKeys.Ranges)
         {
             if (part.Inner(key) is { } row)
             {
                 row.KnowsOnly("hard", "soft");
-                limits.Add(new LimitOverride(key, row.Number("hard", 0, 1000, "")?.Value, row.Number("soft", 0, 1000, "")?.Value));
+                limits.Add(new LimitOverride(key, row.Number("hard", 0, highest, unit)?.Value, row.Number("soft", 0, highest, unit)?.Value));
             }
         }
 

@@ -69,13 +69,20 @@ public sealed record LeadSheet(
     /// <summary>The length of the piece as heard.</summary>
     public Beats Length => Played[^1].Start + Bars[Played[^1].Written].Length;
 
-    /// <summary>The sheet with every chord moved to another key; the bars stay.</summary>
-    public LeadSheet Moved(KeySignature? key, int fifths) => this with
+    /// <summary>The sheet in another key: chords, tune and changes of key moved, the bars as they are.</summary>
+    /// <param name="key">The key it is then in; null where the sheet names none.</param>
+    /// <param name="fifths">How far names move along the line of fifths.</param>
+    /// <param name="semitones">How far the tune moves; notes that would leave MIDI's range move by octaves less.</param>
+    public LeadSheet Moved(KeySignature? key, int fifths, int semitones) => this with
     {
         Key = key,
         Bars = Bars.Select(bar => bar with
         {
             Chords = bar.Chords.Select(c => c with { Symbol = c.Symbol?.Moved(fifths) }).ToItems(),
+            Notes = bar.Notes.Select(n => n with { Name = n.Name.Moved(fifths), Note = Within(n.Note.Midi + semitones) }).ToItems(),
+            Key = bar.Key is { } change ? new KeySignature(change.Tonic.Moved(fifths), change.IsMinor) : null,
         }).ToItems(),
     };
+
+    private static WrittenNote Within(int midi) => WrittenNote.AtMidi(midi < 0 ? midi + 12 : midi > 127 ? midi - 12 : midi);
 }

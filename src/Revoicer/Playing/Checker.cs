@@ -8,7 +8,11 @@ namespace Revoicer.Playing;
 /// <param name="At">When, in seconds from the start.</param>
 /// <param name="Limit">The key of the limit that is broken, or "bell" where the tower lacks one.</param>
 /// <param name="Sentence">What cannot be done there.</param>
-public sealed record Breach(Seconds At, string Limit, string Sentence);
+public sealed record Breach(Seconds At, string Limit, string Sentence)
+{
+    /// <summary>Whether only strokes of the tune are concerned, which is given and not chosen.</summary>
+    public bool InTune { get; init; }
+}
 
 /// <summary>
 /// Judges strokes against the hard playing limits. It knows nothing of candidates, prices or searches, and states every
@@ -58,7 +62,7 @@ public sealed class Checker(Tower tower)
             {
                 foreach (var breach in Pair(ordered[first], other, together))
                 {
-                    yield return breach;
+                    yield return breach with { InTune = ordered[first].IsTune && other.IsTune };
                 }
             }
         }
@@ -140,7 +144,7 @@ public sealed class Checker(Tower tower)
             {
                 if ((later.At - earlier.At).Value < _limits.Hard(key) - Rounding)
                 {
-                    yield return At(later, key, $"{bell.Key} is struck again after {later.At - earlier.At}");
+                    yield return At(later, key, $"{bell.Key} is struck again after {later.At - earlier.At}") with { InTune = earlier.IsTune && later.IsTune };
                 }
             }
         }
@@ -163,7 +167,9 @@ public sealed class Checker(Tower tower)
                 var has = grip[0].At - before[^1].At;
                 if (has.Value < needed - Rounding)
                 {
-                    yield return At(to, name + "_base_s", $"{LimbNames.Of(limb)} has {has} from {from.Note} to {to.Note} and needs {new Seconds(needed)}");
+                    yield return At(to, name + "_base_s", $"{LimbNames.Of(limb)} has {has} from {from.Note} to {to.Note} and needs {new Seconds(needed)}")
+                        with
+                    { InTune = from.IsTune && to.IsTune };
                 }
             }
 

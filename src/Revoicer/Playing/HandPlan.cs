@@ -36,6 +36,13 @@ public sealed class HandPlan
     /// <param name="line">The notes in order of time.</param>
     public static Items<Limb> Of(Reach reach, IReadOnlyList<LineNote> line) => line.Count == 0 ? [] : new HandPlan(reach, line).Solve();
 
+    /// <summary>The effort of given hands: what <see cref="Of"/> makes least.</summary>
+    internal static double EffortOf(Reach reach, IReadOnlyList<LineNote> line, IReadOnlyList<Limb> hands)
+    {
+        var plan = new HandPlan(reach, line);
+        return line.Select((_, i) => plan.Price(hands[i], i, Enumerable.Range(0, i).Where(j => hands[j] == hands[i]).DefaultIfEmpty(-1).Last())).Sum();
+    }
+
     // A state is the hand of the note at hand, and how many notes ago the other hand struck (0: too long ago to matter).
     private Items<Limb> Solve()
     {

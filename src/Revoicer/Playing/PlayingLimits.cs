@@ -30,6 +30,7 @@ public sealed class PlayingLimits
         HandSpan = new Interval((int)Hard("hand_span"));
         HandPairLowest = (int)Math.Ceiling(Hard("hand_pair_lowest_n"));
         HandsApart = new Interval((int)Hard("hands_apart"));
+        HandsCrossed = new Interval((int)Hard("hands_crossed"));
         FeetApart = new Interval((int)Hard("feet_apart"));
         HandKeysAtOnce = (int)Hard("hand_keys_at_once");
         BellsAtOnce = (int)Hard("bells_at_once");
@@ -48,10 +49,12 @@ public sealed class PlayingLimits
 
     internal Interval HandSpan { get; }
 
-    // A written MIDI note, which a tower may also set beyond the last there is.
+    // A written MIDI note; a tower may also set one between two keys.
     internal int HandPairLowest { get; }
 
     internal Interval HandsApart { get; }
+
+    internal Interval HandsCrossed { get; }
 
     internal Interval FeetApart { get; }
 

@@ -22,6 +22,12 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
     /// <summary>Whether the hands reach two batons at once, the left the lower.</summary>
     public bool HandsTake(WrittenNote left, WrittenNote right) => (right - left).Semitones <= limits.HandsApart.Semitones;
 
+    /// <summary>Whether the left hand may lie so far over the right.</summary>
+    public bool HandsCross(WrittenNote left, WrittenNote right) => (left - right).Semitones <= limits.HandsCrossed.Semitones;
+
+    /// <summary>Whether one hand holds so many batons at once.</summary>
+    public bool HandHolds(int batons) => batons <= limits.HandKeysAtOnce;
+
     /// <summary>Whether so many bells may be struck at once.</summary>
     public bool BellsAtOnce(int bells) => bells <= limits.BellsAtOnce;
 
@@ -46,6 +52,9 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
 
         return after.Value < limits.AtOnce.Value - Rounding ? IsOneGrip(from, to, fromLimb) : time >= MoveTime(fromLimb, from, to).Value;
     }
+
+    /// <summary>The least time between two strokes on one bell.</summary>
+    public Seconds RecoveryOf(WrittenNote note) => limits.Recovery(note, transposition);
 
     /// <summary>The least time in which a limb gets from one key to another.</summary>
     public Seconds MoveTime(Limb limb, WrittenNote from, WrittenNote to) =>

@@ -28,6 +28,9 @@ public enum Limb
 /// <param name="Level">Touch, relative to a default stroke.</param>
 public sealed record Stroke(WrittenNote Note, Limb Limb, Beats Beat, Seconds Lead, Seconds At, Decibels Level)
 {
+    /// <summary>Whether it belongs to the tune, which is given, and not to what was chosen.</summary>
+    public bool IsTune { get; init; }
+
     /// <summary>Whether a foot plays it.</summary>
     public bool IsPedal => Limb is Limb.LeftFoot or Limb.RightFoot;
 }

@@ -8,6 +8,9 @@ namespace Revoicer.Prices;
 /// <summary>Which chord reigns when, as the tower sounds it; the last one reigns until everything has died away.</summary>
 internal sealed class ChordsInTime
 {
+    // The longest T60 of a default bell (the hum at strike A2, 22000/110 s); nothing is heard of a stroke after it.
+    private static readonly Seconds Longest = new(200);
+
     private readonly (Seconds From, Seconds Until, ChordClasses Chord)[] _reigns;
 
     public ChordsInTime(SlotPlan plan, Transposition transposition)
@@ -25,6 +28,21 @@ internal sealed class ChordsInTime
     /// <summary>Whether a slot comes right before a hearing, with no gap without chord between.</summary>
     public bool HasBefore(Hearing hearing) => hearing.Order > 0 && _reigns[hearing.Order - 1].Until >= hearing.At;
 
+    /// <summary>The contradiction of a stroke at a time of the piece against the chords that reign from then on, in clash units.</summary>
+    public double ContradictionFrom(TowerDoses doses, int bell, Seconds struck)
+    {
+        var sum = 0.0;
+        for (var i = 0; i < _reigns.Length && _reigns[i].From - struck < Longest; i++)
+        {
+            if (_reigns[i].Until > struck)
+            {
+                sum += doses.Contradiction(bell, _reigns[i].Chord, _reigns[i].From - struck, _reigns[i].Until - struck);
+            }
+        }
+
+        return sum;
+    }
+
     /// <summary>
     /// The contradiction of a stroke against its own chord and all that follow while it rings, in clash units. The lead of
     /// a roll belongs to its own chord.
@@ -35,11 +53,9 @@ internal sealed class ChordsInTime
     /// <param name="offset">When it is struck, from the start of the hearing.</param>
     public double Contradiction(TowerDoses doses, int bell, Hearing hearing, Seconds offset)
     {
-        // The longest T60 of a default bell (the hum at strike A2, 22000/110 s); nothing is heard of a stroke after it.
-        var longest = new Seconds(200);
         var struck = hearing.At + offset;
         var sum = 0.0;
-        for (var i = hearing.Order; i < _reigns.Length && _reigns[i].From - struck < longest; i++)
+        for (var i = hearing.Order; i < _reigns.Length && _reigns[i].From - struck < Longest; i++)
         {
             var from = i == hearing.Order ? Seconds.Zero : _reigns[i].From - struck;
             sum += doses.Contradiction(bell, _reigns[i].Chord, from, _reigns[i].Until - struck);

@@ -10,8 +10,12 @@ namespace Revoicer.Prices;
 /// <summary>A tower as the prices see it under one sound setting: its tables of roughness, carry, reach and effort.</summary>
 public sealed class Instrument
 {
+    private const int MiddleC = 60;
+
     private readonly RingTables _rings;
     private readonly int[] _bellAtMidi = new int[128];
+    private readonly Decibels _heavyTouch;
+    private readonly Decibels _tuneTouch;
     private readonly double _effortWeight;
     private readonly long _longestMove;
 
@@ -24,7 +28,9 @@ public sealed class Instrument
         Effort = new Effort(limits);
         Doses = new TowerDoses(tower, sound.Fade is { } fade ? Fade.Of(fade) : Fade.None);
         Carry = new TowerCarry(tower, Listener.Default);
-        _rings = new RingTables(Doses, tower.Bells.Count, sound.Clash);
+        _heavyTouch = sound.HeavyTouch;
+        _tuneTouch = sound.TuneTouch;
+        _rings = new RingTables(Doses, [.. tower.Bells.Select(b => TouchOf(b.Note).AmplitudeFactor)], sound.Clash);
         _effortWeight = sound.Effort;
         _longestMove = StrokeKinds.Microseconds(Reach.LongestEasyTime);
         Array.Fill(_bellAtMidi, -1);
@@ -57,6 +63,9 @@ public sealed class Instrument
         ? bell
         : throw new ArgumentOutOfRangeException(nameof(note), note, "the tower has no bell there");
 
+    /// <summary>How strongly a bell of the accompaniment is struck: heavy ones as the sound asks.</summary>
+    public Decibels TouchOf(WrittenNote note) => note.Midi < MiddleC ? _heavyTouch : Decibels.Zero;
+
     /// <summary>The place of the bell on a key by its MIDI number; -1 where there is none.</summary>
     internal int BellAtMidi(int midi) => _bellAtMidi[midi];
 
@@ -85,6 +94,34 @@ public sealed class Instrument
             }
         }
     }
+
+    /// <summary>The roughness of a stroke with one of the tune, which has its own touch.</summary>
+    /// <param name="kind">The stroke, timed from the start of its slot.</param>
+    /// <param name="tune">The stroke of the tune, timed from the start of the piece.</param>
+    /// <param name="start">When the slot is heard, in microseconds.</param>
+    internal int RoughnessWithTune(StrokeKind kind, StrokeKind tune, long start) =>
+        (int)Math.Round(Roughness(kind, tune, -start) * TuneFactor(tune.Bell), MidpointRounding.AwayFromZero);
+
+    /// <summary>The roughness of two strokes of the tune, both timed from the start of the piece.</summary>
+    internal int RoughnessInTune(StrokeKind a, StrokeKind b) =>
+        (int)Math.Round(Roughness(a, b, 0) * TuneFactor(a.Bell) * TuneFactor(b.Bell), MidpointRounding.AwayFromZero);
+
+    /// <summary>The hurry of a limb between a stroke and one of the tune; 0 for different limbs.</summary>
+    internal int HurryWithTune(StrokeKind kind, StrokeKind tune, long start)
+    {
+        var apart = tune.Offset - kind.Offset - start;
+        if (kind.Limb != tune.Limb || Math.Abs(apart) < StrokeKinds.Microseconds(Reach.AtOnce))
+        {
+            return 0;
+        }
+
+        var (from, to) = apart >= 0 ? (kind, tune) : (tune, kind);
+        var easy = Reach.EasyMoveTime(from.Limb, Tower.Bells[from.Bell].Note, Tower.Bells[to.Bell].Note);
+        return Thousandths.Of(_effortWeight * Effort.OfHurry(new Seconds(Math.Abs(apart) * 1e-6), easy));
+    }
+
+    private double TuneFactor(int bell) =>
+        new Decibels(_tuneTouch.Value - TouchOf(Tower.Bells[bell].Note).Value).AmplitudeFactor;
 
     /// <summary>The same for the strokes of one candidate of each slot.</summary>
     internal int Roughness((StrokeKinds Kinds, int Candidate) one, (StrokeKinds Kinds, int Candidate) other, long apart)

@@ -21,13 +21,13 @@ internal sealed class PricedSlot
     private readonly Instrument _instrument;
     private readonly IReadOnlyList<long> _apart;
 
-    public PricedSlot(Instrument instrument, Sound sound, Slot slot, Items<Candidate> candidates, ChordsInTime chords)
+    public PricedSlot(Instrument instrument, Sound sound, Slot slot, Items<Candidate> candidates, ChordsInTime chords, TuneInTime tune)
     {
         _instrument = instrument;
         Slot = slot;
         Candidates = candidates;
         Kinds = new StrokeKinds(slot, candidates, sound.RollStep, instrument.BellAtMidi);
-        _price = new SlotPrice(instrument, sound, slot, Kinds, chords);
+        _price = new SlotPrice(instrument, sound, slot, Kinds, chords, tune);
         _outlines = Outlines(candidates);
         Spread = Kinds.Offsets.Count == 0 ? 0 : Kinds.Offsets.Max() - Kinds.Offsets.Min();
         _apart = Apart(slot, instrument.Horizon + Spread);

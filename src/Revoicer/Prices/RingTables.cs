@@ -14,11 +14,17 @@ internal sealed class RingTables
     private readonly int _bells;
     private readonly ConcurrentDictionary<long, int[]> _tables = new();
 
-    public RingTables(TowerDoses doses, int bells, double weight)
+    private readonly double[] _touch;
+
+    /// <param name="doses">The tower's doses.</param>
+    /// <param name="touch">For each bell the factor on its amplitude by which it is struck.</param>
+    /// <param name="weight">The sound's factor on roughness.</param>
+    public RingTables(TowerDoses doses, double[] touch, double weight)
     {
         _doses = doses;
         _weight = weight;
-        _bells = bells;
+        _bells = touch.Length;
+        _touch = touch;
         Horizon = FindHorizon();
     }
 
@@ -32,7 +38,13 @@ internal sealed class RingTables
     {
         var raw = new double[_bells * _bells];
         _doses.Roughness(delay, raw);
-        return Array.ConvertAll(raw, roughness => Thousandths.Of(roughness * _weight));
+        var table = new int[raw.Length];
+        for (var i = 0; i < table.Length; i++)
+        {
+            table[i] = Thousandths.Of(raw[i] * _weight * _touch[i / _bells] * _touch[i % _bells]);
+        }
+
+        return table;
     }
 
     // Roughness falls with the delay for every pair, so the first whole second at which all round to nothing ends it.

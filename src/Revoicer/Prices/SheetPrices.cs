@@ -38,6 +38,9 @@ public sealed class SheetPrices : IChoicePrices
     /// <summary>The slots.</summary>
     public SlotPlan Plan { get; }
 
+    /// <summary>What the tune costs with itself; 0 without one. No voicing changes it.</summary>
+    public long Tune { get; private init; }
+
     /// <inheritdoc/>
     public int Count => _slots.Length;
 
@@ -50,13 +53,14 @@ public sealed class SheetPrices : IChoicePrices
     public static SheetPrices Of(Instrument instrument, Sound sound, SlotPlan plan, IReadOnlyList<Items<Candidate>> candidates, CancellationToken cancel)
     {
         var chords = new ChordsInTime(plan, instrument.Tower.Transposition);
+        var tune = new TuneInTime(instrument, sound, plan.Tune);
         var parallel = new ParallelOptions { CancellationToken = cancel };
         var slots = new PricedSlot[plan.Slots.Count];
-        Parallel.For(0, slots.Length, parallel, i => slots[i] = new PricedSlot(instrument, sound, plan.Slots[i], candidates[i], chords));
+        Parallel.For(0, slots.Length, parallel, i => slots[i] = new PricedSlot(instrument, sound, plan.Slots[i], candidates[i], chords, tune));
         var after = new SlotLink[slots.Length][];
         Parallel.For(0, slots.Length, parallel, i => after[i] =
             [.. slots.Skip(i + 1).Select(later => SlotLink.Between(instrument, sound, slots[i], later)).OfType<SlotLink>()]);
-        return new SheetPrices(instrument, plan, slots, [.. after.SelectMany(links => links)]);
+        return new SheetPrices(instrument, plan, slots, [.. after.SelectMany(links => links)]) { Tune = tune.Own(chords) };
     }
 
     /// <summary>The candidates of a slot.</summary>

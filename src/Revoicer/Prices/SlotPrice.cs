@@ -17,6 +17,8 @@ internal sealed class SlotPrice
     // A silent slot carries nothing; it is priced as if it lacked this much, as the logarithm gives no number. Estimate.
     private static readonly Decibels Silence = new(-30);
 
+    private const int FullChord = 3;
+
     private static readonly Seconds RollWelcomeFrom = new(1.5);
 
     private readonly Instrument _instrument;
@@ -25,27 +27,38 @@ internal sealed class SlotPrice
     private readonly StrokeKinds _kinds;
     private readonly int[] _contradiction;
     private readonly (double Energy, double Moment)[] _heard;
+    private readonly int[] _withTune;
+    private readonly int[] _hurry;
+    private readonly (double Energy, double Moment) _heardOfTune;
+    private readonly PitchClassSet _tuneTones;
     private readonly StrokeTable _together;
 
     // Hearings after nothing, or after the slot itself, whose bass does not move; what comes after another slot is priced
     // with that slot.
     private readonly int _hearingsNotByStep;
 
-    public SlotPrice(Instrument instrument, Sound sound, Slot slot, StrokeKinds kinds, ChordsInTime chords)
+    public SlotPrice(Instrument instrument, Sound sound, Slot slot, StrokeKinds kinds, ChordsInTime chords, TuneInTime tune)
     {
         _instrument = instrument;
         _sound = sound;
         _slot = slot;
         _kinds = kinds;
         _contradiction = new int[kinds.Count];
+        _withTune = new int[kinds.Count];
+        _hurry = new int[kinds.Count];
         _heard = new (double, double)[kinds.Count];
+        _heardOfTune = tune.Heard(slot.Hearings[0].At, slot.Hearings[0].Until);
+        _tuneTones = slot.TuneTones;
         for (var k = 0; k < kinds.Count; k++)
         {
             var kind = kinds[k];
             var offset = new Seconds(kind.Offset * 1e-6);
             var rest = slot.Duration - offset;
-            _contradiction[k] = slot.Hearings.Sum(h => Thousandths.Of(sound.Clash * chords.Contradiction(instrument.Doses, kind.Bell, h, offset)));
-            _heard[k] = (instrument.Carry.CarryEnergy(kind.Bell, Seconds.Zero, rest), instrument.Carry.LogFrequency(kind.Bell, Seconds.Zero, rest));
+            var power = Math.Pow(instrument.TouchOf(instrument.Tower.Bells[kind.Bell].Note).AmplitudeFactor, 2);
+            _contradiction[k] = slot.Hearings.Sum(h => Thousandths.Of(sound.Clash * power * chords.Contradiction(instrument.Doses, kind.Bell, h, offset)));
+            _withTune[k] = slot.Hearings.Sum(h => tune.Roughness(kind, StrokeKinds.Microseconds(h.At)));
+            _hurry[k] = slot.Hearings.Sum(h => tune.Hurry(kind, StrokeKinds.Microseconds(h.At)));
+            _heard[k] = (power * instrument.Carry.CarryEnergy(kind.Bell, Seconds.Zero, rest), power * instrument.Carry.LogFrequency(kind.Bell, Seconds.Zero, rest));
         }
 
         _together = StrokeTable.Between(instrument, kinds, kinds, [0], withMoves: false);
@@ -58,6 +71,7 @@ internal sealed class SlotPrice
         var times = _slot.Hearings.Count;
         var prices = new TermPrices();
         prices[Term.MissingTones] = times * Thousandths.Of(MissingTones(voicing));
+        prices[Term.Thin] = times * Thousandths.Of(_slot.IsQuick ? 0 : _sound.Thin * Math.Max(0, FullChord - voicing.Bells));
         prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
         prices[Term.Bass] = BassPrice(voicing, times);
         prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * SemitonesOverGap(voicing));
@@ -72,7 +86,9 @@ internal sealed class SlotPrice
         var kinds = _kinds.Of(number);
         var prices = new TermPrices();
         prices[Term.OwnRoughness] = times * _together.SumOfPairs(kinds);
-        prices[Term.Contradiction] = Contradiction(kinds);
+        prices[Term.Contradiction] = Sum(_contradiction, kinds);
+        prices[Term.WithTune] = Sum(_withTune, kinds);
+        prices[Term.Moves] = Sum(_hurry, kinds);
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
@@ -85,12 +101,12 @@ internal sealed class SlotPrice
         ? Thousandths.Of(Math.Max(0, price - _sound.WeakBeatBass))
         : 0;
 
-    private int Contradiction(ReadOnlySpan<int> kinds)
+    private static int Sum(int[] prices, ReadOnlySpan<int> kinds)
     {
         var sum = 0;
         foreach (var kind in kinds)
         {
-            sum += _contradiction[kind];
+            sum += prices[kind];
         }
 
         return sum;
@@ -102,7 +118,7 @@ internal sealed class SlotPrice
         var price = 0.0;
         foreach (var tone in _slot.Symbol.Tones.AsSpan())
         {
-            price += sounded.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
+            price += sounded.Contains(tone.PitchClass) || _tuneTones.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
         }
 
         return price + (_slot.Symbol.Bass is { } bass && !sounded.Contains(bass.PitchClass) && !_slot.IsQuick ? _sound.MissingRoot : 0);
@@ -184,7 +200,7 @@ internal sealed class SlotPrice
     // Carry in dB, and the semitones by which brightness falls short of the target.
     private (Decibels Carry, double SemitonesWanting) Heard(ReadOnlySpan<int> kinds)
     {
-        var (energy, moment) = (0.0, 0.0);
+        var (energy, moment) = _heardOfTune;
         foreach (var kind in kinds)
         {
             energy += _heard[kind].Energy;

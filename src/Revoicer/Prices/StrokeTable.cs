@@ -9,11 +9,13 @@ namespace Revoicer.Prices;
 internal sealed class StrokeTable
 {
     private readonly int[] _prices;
+    private readonly int _rows;
     private readonly int _columns;
 
-    private StrokeTable(int[] prices, int columns)
+    private StrokeTable(int[] prices, int rows, int columns)
     {
         _prices = prices;
+        _rows = rows;
         _columns = columns;
     }
 
@@ -37,7 +39,7 @@ internal sealed class StrokeTable
             }
         }
 
-        return new StrokeTable(prices, earlier.Count);
+        return new StrokeTable(prices, later.Count, earlier.Count);
     }
 
     /// <summary>The price of a candidate's strokes with another's.</summary>
@@ -84,7 +86,7 @@ internal sealed class StrokeTable
     /// <summary>For each kind of the later slot its price with a candidate of the earlier.</summary>
     public void Rows(ReadOnlySpan<int> earlier, Span<int> rows)
     {
-        for (var row = 0; row < _prices.Length / _columns; row++)
+        for (var row = 0; row < _rows; row++)
         {
             var prices = _prices.AsSpan(row * _columns, _columns);
             var sum = 0;

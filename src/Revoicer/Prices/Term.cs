@@ -8,11 +8,17 @@ public enum Term
     /// <summary>Roughness among the slot's own strokes.</summary>
     OwnRoughness,
 
+    /// <summary>Roughness with the tune, wherever it rings with the slot's strokes.</summary>
+    WithTune,
+
     /// <summary>Partials that contradict this chord and those that follow.</summary>
     Contradiction,
 
     /// <summary>Tones of the chord left out.</summary>
     MissingTones,
+
+    /// <summary>Fewer bells than a full chord has.</summary>
+    Thin,
 
     /// <summary>Tones struck on more than one bell.</summary>
     DoubledTones,
@@ -58,8 +64,10 @@ public static class TermNames
     public static string Of(Term term) => term switch
     {
         Term.OwnRoughness => "roughness among its own bells",
+        Term.WithTune => "roughness with the tune",
         Term.Contradiction => "contradiction of the chord",
         Term.MissingTones => "tones left out",
+        Term.Thin => "few bells",
         Term.DoubledTones => "tones doubled",
         Term.Bass => "bass",
         Term.Figure => "figure",
@@ -81,7 +89,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 15;
+    public const int Count = 17;
 
     private int _first;
 

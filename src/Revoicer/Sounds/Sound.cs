@@ -33,6 +33,9 @@ public sealed record Sound
     /// <summary>Leaving out a sixth, ninth, eleventh or thirteenth.</summary>
     public required double MissingColour { get; init; }
 
+    /// <summary>Each bell fewer than three in a slot of 0.8 s and more.</summary>
+    public required double Thin { get; init; }
+
     /// <summary>A chord tone struck on a second bell.</summary>
     public required double Doubled { get; init; }
 
@@ -71,6 +74,12 @@ public sealed record Sound
 
     /// <summary>From one stroke of a roll to the next; 40 to 90 ms.</summary>
     public required Seconds RollStep { get; init; }
+
+    /// <summary>How much stronger the tune is struck than the rest.</summary>
+    public required Decibels TuneTouch { get; init; }
+
+    /// <summary>How the heavy bells, below written middle C, are struck against the rest; negative for softer.</summary>
+    public required Decibels HeavyTouch { get; init; }
 
     /// <summary>How far a slot should carry, re one stroke of C4 over the same time.</summary>
     public required Decibels CarryTarget { get; init; }

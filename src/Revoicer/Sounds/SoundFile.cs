@@ -6,43 +6,6 @@ namespace Revoicer.Sounds;
 /// <summary>Reads a sound setting from its file: every word once, none missing, none unknown, none negative.</summary>
 public static class SoundFile
 {
-    // A price above this is no trade-off any more; a rule says it better.
-    private const double DearestPrice = 1000;
-
-    private static readonly Line[] Lines =
-    [
-        Line.Price("clash", "weight"),
-        new("clash", "fade", 0, 60, " s (0 for none)"),
-        Line.Price("tones", "root"),
-        Line.Price("tones", "third"),
-        Line.Price("tones", "seventh"),
-        Line.Price("tones", "fifth"),
-        Line.Price("tones", "colour"),
-        Line.Price("tones", "doubled"),
-        Line.Price("bass", "third"),
-        Line.Price("bass", "other"),
-        Line.Price("bass", "weak-beat"),
-        Line.Price("bass", "none"),
-        Line.Price("bass", "height"),
-        Line.Price("bass", "leap"),
-        new("bass", "strong-beats", 0, 1, ""),
-        Line.Price("figures", "roll-forgone"),
-        Line.Price("figures", "rolled"),
-        Line.Price("figures", "bass-first"),
-        Line.Price("figures", "afterbeats"),
-        Line.Price("figures", "broken"),
-        Line.Price("figures", "change"),
-        new("figures", "rolls-in-phrase", 0, 99, ""),
-        new("figures", "roll-step", 0.04, 0.09, " s"),
-        new("carry", "target", -60, 60, " dB"),
-        Line.Price("carry", "shortfall"),
-        new("brightness", "target", 20, 20000, " Hz"),
-        Line.Price("brightness", "shortfall"),
-        Line.Price("lines", "voice-leading"),
-        Line.Price("lines", "gap"),
-        Line.Price("effort", "weight"),
-    ];
-
     /// <summary>Reads a sound.</summary>
     /// <param name="fileName">The file's name, for messages.</param>
     /// <param name="text">Its text, TOML.</param>
@@ -61,7 +24,7 @@ public static class SoundFile
         toml.Head.KnowsOnly("name");
         toml.Head.Needs("name");
         var name = toml.Head.Text("name");
-        var parts = Lines.Select(l => l.Part).Distinct().ToArray();
+        var parts = SoundWords.All.Select(l => l.Part).Distinct().ToArray();
         var values = new Dictionary<(string, string), double>();
         var seen = new HashSet<string>();
         foreach (var section in toml.Sections)
@@ -80,18 +43,18 @@ public static class SoundFile
             problems.Add(new Problem(toml.Head.PlaceOf("name"), $"the file has no part [{part}]", $"[{part}] and its lines"));
         }
 
-        return name is not null && values.Count == Lines.Length ? ToSound(name.Value, values, problems, toml) : null;
+        return name is not null && values.Count == SoundWords.All.Length ? ToSound(name.Value, values, problems, toml) : null;
     }
 
     private static void ReadPart(TomlSection section, Dictionary<(string, string), double> values, List<Problem> problems)
     {
-        var lines = Lines.Where(l => l.Part == section.Name).ToArray();
+        var lines = SoundWords.All.Where(l => l.Part == section.Name).ToArray();
         string[] words = [.. lines.Select(l => l.Word)];
         section.KnowsOnly(words);
         section.Needs(words);
         foreach (var line in lines)
         {
-            if (section.Number(line.Word, line.Lowest, line.Highest, line.Unit) is { } number)
+            if (section.Number(line.Word, line.Lowest, line.Highest, line.RangeUnit) is { } number)
             {
                 values[(line.Part, line.Word)] = number.Value;
             }
@@ -119,6 +82,7 @@ public static class SoundFile
             MissingFifth = Value("tones", "fifth"),
             MissingColour = Value("tones", "colour"),
             Doubled = Value("tones", "doubled"),
+            Thin = Value("tones", "thin"),
             ThirdInBass = Value("bass", "third"),
             OtherBass = Value("bass", "other"),
             WeakBeatBass = Value("bass", "weak-beat"),
@@ -134,6 +98,8 @@ public static class SoundFile
             FigureChange = Value("figures", "change"),
             RollsPerPhrase = (int)rolls,
             RollStep = new Seconds(Value("figures", "roll-step")),
+            TuneTouch = new Decibels(Value("touch", "tune")),
+            HeavyTouch = new Decibels(Value("touch", "heavy")),
             CarryTarget = new Decibels(Value("carry", "target")),
             CarryShortfall = Value("carry", "shortfall"),
             BrightnessTarget = new Hertz(Value("brightness", "target")),
@@ -142,10 +108,5 @@ public static class SoundFile
             Gap = Value("lines", "gap"),
             Effort = Value("effort", "weight"),
         };
-    }
-
-    private sealed record Line(string Part, string Word, double Lowest, double Highest, string Unit)
-    {
-        public static Line Price(string part, string word) => new(part, word, 0, DearestPrice, "");
     }
 }

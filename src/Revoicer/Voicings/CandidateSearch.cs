@@ -34,16 +34,17 @@ public sealed class CandidateSearch
     /// </summary>
     public Items<Candidate> List(Slot slot)
     {
+        var fit = new TuneFit(slot, _reach);
         var demand = new ToneDemand(slot);
-        return Voicings(slot, demand)
-            .SelectMany(voicing => _figures.Of(slot, voicing))
+        return Voicings(slot, demand, fit)
+            .SelectMany(voicing => _figures.Of(slot, voicing, fit))
             .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))
             .ToItems();
     }
 
-    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand)
+    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, TuneFit fit)
     {
-        var hands = Hands(slot.Symbol).ToList();
+        var hands = Hands(slot, fit.Highest).ToList();
         foreach (var (bass, second) in Feet(slot.Symbol))
         {
             var most = second is null ? TonesInHands : TonesInHandsOverTwoPedals;
@@ -87,9 +88,11 @@ public sealed class CandidateSearch
         || symbol.Tones.Any(t => t.Degree.Number is 1 or 3 or 5 or 7 && t.PitchClass == pitchClass);
 
     // What the hands can take at once, without the feet: nothing, or one to three chord tones upward.
-    private IEnumerable<Items<Baton>> Hands(ChordSymbol symbol)
+    private IEnumerable<Items<Baton>> Hands(Slot slot, WrittenNote? highest)
     {
-        var tones = _tower.Bells.Select(b => b.Note).Where(n => symbol.PitchClasses.Contains(n.PitchClass)).ToArray();
+        var tones = _tower.Bells.Select(b => b.Note)
+            .Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass) && (highest is null || n <= highest))
+            .ToArray();
         yield return [];
         for (var a = 0; a < tones.Length; a++)
         {
@@ -98,6 +101,12 @@ public sealed class CandidateSearch
             for (var b = a + 1; b < tones.Length && _reach.HandsTake(tones[a], tones[b]); b++)
             {
                 yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.RightHand)];
+                if (slot.Tunes.Count > 0 && _reach.HandTakes(tones[a], tones[b]))
+                {
+                    // The right hand has the tune.
+                    yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.LeftHand)];
+                }
+
                 for (var c = b + 1; c < tones.Length && _reach.HandsTake(tones[a], tones[c]); c++)
                 {
                     foreach (var (low, high) in Split(tones[a], tones[b], tones[c]))

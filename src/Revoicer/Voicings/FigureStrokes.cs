@@ -11,13 +11,18 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
     private readonly WrittenNote _middlePedal = WrittenNote.AtMidi((tower.PedalsFrom.Midi + tower.PedalsTo.Midi) / 2);
 
     /// <summary>The candidates of one voicing.</summary>
-    public IEnumerable<Candidate> Of(Slot slot, Voicing voicing)
+    public IEnumerable<Candidate> Of(Slot slot, Voicing voicing, TuneFit fit)
     {
         var pedals = Pedals(voicing);
         var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0)).ToArray();
         SlotStroke[] all = [.. pedals, .. hands];
-        yield return new Candidate(Figure.Together, voicing, all.ToItems());
-        if (all.Length >= 2 && !slot.IsQuick && Rolled(all) is var rolled && IsPlayable(slot, rolled))
+        var together = all.ToItems();
+        if (IsPlayable(slot, together, fit))
+        {
+            yield return new Candidate(Figure.Together, voicing, together);
+        }
+
+        if (all.Length >= 2 && !slot.IsQuick && Rolled(all, fit) is { } rolled && IsPlayable(slot, rolled, fit))
         {
             yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
@@ -29,7 +34,7 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
 
         foreach (var (figure, strokes) in Spread(slot, pedals, hands, all))
         {
-            if (IsPlayable(slot, strokes))
+            if (IsPlayable(slot, strokes, fit))
             {
                 yield return new Candidate(figure, voicing, strokes);
             }
@@ -64,9 +69,15 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         _ => [],
     };
 
-    // Upward, the last tone on the beat; the strokes in order of time.
-    private static Items<SlotStroke> Rolled(SlotStroke[] upward) =>
-        upward.Select((stroke, i) => stroke with { LeadSteps = upward.Length - 1 - i }).ToItems();
+    // Upward, the last tone on the beat, or a step before it where the tune strikes there; null where it would begin less
+    // than half-way from the tune's last stroke. The strokes in order of time.
+    private Items<SlotStroke>? Rolled(SlotStroke[] upward, TuneFit fit)
+    {
+        var first = upward.Length - 1 + (fit.StrikesWithSlot ? 1 : 0);
+        return rollStep.Value * first > fit.SinceLastStroke.Value / 2
+            ? null
+            : upward.Select((stroke, i) => stroke with { LeadSteps = first - i }).ToItems();
+    }
 
     private static Beats NextBeat(Slot slot)
     {
@@ -99,15 +110,18 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         : slot.Beat * tones <= slot.Length * 2 ? slot.Beat / 2
         : null;
 
-    private bool IsPlayable(Slot slot, Items<SlotStroke> strokes)
+    private bool IsPlayable(Slot slot, Items<SlotStroke> strokes, TuneFit fit)
     {
+        Span<double> times = stackalloc double[strokes.Count];
         var secondsPerQuarter = slot.Duration.Value / slot.Length.Quarters;
-        for (var later = 1; later < strokes.Count; later++)
+        for (var later = 0; later < strokes.Count; later++)
         {
+            var b = strokes[later];
+            times[later] = (b.After.Quarters * secondsPerQuarter) - (b.LeadSteps * rollStep.Value);
             for (var earlier = 0; earlier < later; earlier++)
             {
-                var (a, b) = (strokes[earlier], strokes[later]);
-                var after = new Seconds(((b.After - a.After).Quarters * secondsPerQuarter) + ((a.LeadSteps - b.LeadSteps) * rollStep.Value));
+                var a = strokes[earlier];
+                var after = new Seconds(times[later] - times[earlier]);
                 if (after.Value > 0 && !reach.MayFollow(a.Note, a.Limb, b.Note, b.Limb, after))
                 {
                     return false;
@@ -115,6 +129,6 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             }
         }
 
-        return true;
+        return fit.Allows(strokes.AsSpan(), times);
     }
 }

@@ -3,7 +3,7 @@ using Revoicer.LeadSheets;
 namespace Revoicer.Voicings;
 
 /// <summary>
-/// Which phrase each written bar belongs to: phrases end where a section ends (double bar, repeat), else every four full
+/// Which phrase each written bar belongs to: phrases end where a section ends (double bar, repeat) and in bars with a fermata, else every four full
 /// bars; a single bar left over at the end of a section joins the phrase before it.
 /// </summary>
 internal sealed class Phrasing
@@ -23,7 +23,7 @@ internal sealed class Phrasing
         for (var start = 0; start < phraseOfBar.Length;)
         {
             var end = start;
-            while (!sheet.Bars[end].EndsSection && end + 1 < phraseOfBar.Length)
+            while (!sheet.Bars[end].EndsSection && sheet.Bars[end].Fermatas.Count == 0 && end + 1 < phraseOfBar.Length)
             {
                 end++;
             }

@@ -1,5 +1,6 @@
 using Revoicer.Chords;
 using Revoicer.Music;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Voicings;
@@ -39,6 +40,18 @@ public sealed record Slot(
     bool BeginsPhrase,
     Items<Hearing> Hearings)
 {
+    /// <summary>
+    /// The tune around it, on its clock: one list of strokes for each hearing that differs, in order of time; none where
+    /// the sheet has no tune. They reach as far before and after the slot as a limit of playing can.
+    /// </summary>
+    public Items<Items<NearStroke>> Tunes { get; init; } = [];
+
+    /// <summary>Tones that the tune strikes by the middle of the slot, or holds into it, at every hearing: they are left to it.</summary>
+    public PitchClassSet TuneTones => PitchClassSet.Of(Tunes
+        .Select(tune => tune.Where(s => s.After.Value <= (Duration.Value / 2) + 1e-6 && s.Until.Value > 1e-6).Select(s => s.Note.PitchClass))
+        .DefaultIfEmpty([])
+        .Aggregate((a, b) => a.Intersect(b)));
+
     /// <summary>Below this a chord is quick: its bass may ring through from the chord before. Common practice.</summary>
     public static readonly Seconds Quick = new(0.8);
 
@@ -58,6 +71,13 @@ public sealed record Slot(
     public double BeatNumber => (InBar.Quarters / Beat.Quarters) + 1;
 }
 
+/// <summary>A stroke of the tune near a slot.</summary>
+/// <param name="Note">The baton.</param>
+/// <param name="Limb">The hand.</param>
+/// <param name="After">When it is struck, from the start of the slot; negative before it.</param>
+/// <param name="Until">When the written note ends, from the start of the slot.</param>
+public sealed record NearStroke(WrittenNote Note, Limb Limb, Seconds After, Seconds Until);
+
 /// <summary>One time that a slot is heard.</summary>
 /// <param name="Order">Its place among all hearings of the piece, from 0.</param>
 /// <param name="Pass">1 the first time its bar is heard, 2 the second, ...</param>
@@ -71,6 +91,9 @@ public sealed record Hearing(int Order, int Pass, Beats Start, Seconds At, Secon
 /// <param name="Phrases">How many phrases there are.</param>
 public sealed record SlotPlan(Items<Slot> Slots, int Phrases)
 {
+    /// <summary>The tune that is played over them; null where there is none.</summary>
+    public PlacedTune? Tune { get; init; }
+
     /// <summary>All hearings in order of time, each with its slot.</summary>
     public IEnumerable<(Slot Slot, Hearing Hearing)> InTime() =>
         Slots.SelectMany(slot => slot.Hearings, (slot, hearing) => (slot, hearing)).OrderBy(h => h.hearing.Order);

@@ -17,17 +17,23 @@ public static class SlotCutting
     private static readonly Seconds LongBarOfThree = new(6);
 
     /// <summary>The slots of a sheet at its speeds.</summary>
-    public static SlotPlan Cut(LeadSheet sheet, TempoMap tempi)
+    /// <param name="sheet">The sheet.</param>
+    /// <param name="tempi">Its speeds.</param>
+    /// <param name="tune">The tune where it is to be played; null where there is none.</param>
+    public static SlotPlan Cut(LeadSheet sheet, TempoMap tempi, PlacedTune? tune = null)
     {
         var phrases = Phrasing.Of(sheet);
         var heard = Stretches(sheet, tempi).ToList();
         var cadences = Cadences(heard, phrases);
         var slots = heard
             .Select((stretch, order) => (stretch, order))
-            .GroupBy(h => h.stretch.Identity(tempi))
-            .Select((copies, index) => ToSlot(index, [.. copies], heard, phrases, cadences, tempi))
+            .GroupBy(h => (h.stretch.Identity(tempi), TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
+            .Select((copies, index) => ToSlot(index, [.. copies], heard, phrases, cadences, tempi) with
+            {
+                Tunes = TuneAround.Of(tune, copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
+            })
             .ToItems();
-        return new SlotPlan(slots, phrases.Count);
+        return new SlotPlan(slots, phrases.Count) { Tune = tune };
     }
 
     private static Slot ToSlot(

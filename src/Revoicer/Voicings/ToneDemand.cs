@@ -6,7 +6,7 @@ namespace Revoicer.Voicings;
 
 /// <summary>
 /// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, the slash bass, and in slots of a
-/// second and more three different tones of the chord.
+/// second and more three different tones of the chord, or two besides those of the tune. What the tune sounds is left to it.
 /// </summary>
 internal sealed class ToneDemand
 {
@@ -14,6 +14,7 @@ internal sealed class ToneDemand
     // seventh first, then the alterations in its order.
     private const int GuideTones = 3;
     private const int DifferentTones = 3;
+    private const int TonesBesideTune = 2;
 
     private static readonly Seconds FullChordFrom = new(1);
 
@@ -23,14 +24,15 @@ internal sealed class ToneDemand
 
     public ToneDemand(Slot slot)
     {
+        var byTune = slot.TuneTones;
         var guides = slot.Symbol.Tones.Where(t => t.Role == ToneRole.Guide)
             .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
             .Take(GuideTones)
             .Select(t => t.PitchClass);
-        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass ? guides.Append(bass.PitchClass) : guides).Mask;
-        _chord = slot.Symbol.PitchClasses.Mask;
-        var available = slot.Symbol.PitchClasses.Count;
-        _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(DifferentTones, available) : 0;
+        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask;
+        _chord = slot.Symbol.PitchClasses.Mask & ~byTune.Mask;
+        var asked = slot.Tunes.Count > 0 ? TonesBesideTune : DifferentTones;
+        _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(asked, int.PopCount(_chord)) : 0;
     }
 
     /// <summary>Whether feet and hands together sound what is asked; feet alone sound no guide tones and need not.</summary>

@@ -7,55 +7,55 @@ public sealed class DraftCommandTests : IDisposable
 {
     private const string Sheet = "title: Two Buoys\nkey: C\ntime: 4/4\ntempo: 84\n| C | G7 | C ||\n";
 
-    private readonly string _folder = Directory.CreateTempSubdirectory("revoicer-").FullName;
+    private readonly Scratch _scratch = new();
 
-    public void Dispose() => Directory.Delete(_folder, recursive: true);
+    public void Dispose() => _scratch.Dispose();
 
     [Fact]
     public async Task A_sheet_becomes_three_files()
     {
-        var ran = await Ran.Of("draft", Put("buoys.chords", Sheet), "--out", At("first"));
+        var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
         Assert.Equal("", ran.Error);
         Assert.Equal(0, ran.ExitCode);
         Assert.StartsWith("Two Buoys: 3 chords voiced for ", ran.Output, StringComparison.Ordinal);
-        Assert.EndsWith($"wrote {At("first.mid")}\nwrote {At("first.txt")}\nwrote {At("first.json")}\n", ran.Output, StringComparison.Ordinal);
-        Assert.Equal(["buoys.chords", "first.json", "first.mid", "first.txt"], Names());
-        Assert.Equal("MThd"u8.ToArray(), File.ReadAllBytes(At("first.mid"))[..4]);
+        Assert.EndsWith($"wrote {_scratch.At("first.mid")}\nwrote {_scratch.At("first.txt")}\nwrote {_scratch.At("first.json")}\n", ran.Output, StringComparison.Ordinal);
+        Assert.Equal(["buoys.chords", "first.json", "first.mid", "first.txt"], _scratch.Names());
+        Assert.Equal("MThd"u8.ToArray(), File.ReadAllBytes(_scratch.At("first.mid"))[..4]);
     }
 
     [Fact]
     public async Task The_same_sheet_gives_the_same_bytes()
     {
-        var sheet = Put("buoys.chords", Sheet);
-        await Ran.Of("draft", sheet, "--out", At("one"));
-        await Ran.Of("draft", sheet, "--out", At("two"));
+        var sheet = _scratch.Put("buoys.chords", Sheet);
+        await Ran.Of("draft", sheet, "--out", _scratch.At("one"));
+        await Ran.Of("draft", sheet, "--out", _scratch.At("two"));
         foreach (var ending in new[] { ".mid", ".txt", ".json" })
         {
-            Assert.Equal(File.ReadAllBytes(At("one" + ending)), File.ReadAllBytes(At("two" + ending)));
+            Assert.Equal(File.ReadAllBytes(_scratch.At("one" + ending)), File.ReadAllBytes(_scratch.At("two" + ending)));
         }
     }
 
     [Fact]
     public async Task What_exists_is_replaced_only_by_force()
     {
-        var sheet = Put("buoys.chords", Sheet);
-        Put("first.txt", "mine");
-        var refused = await Ran.Of("draft", sheet, "--out", At("first"));
+        var sheet = _scratch.Put("buoys.chords", Sheet);
+        _scratch.Put("first.txt", "mine");
+        var refused = await Ran.Of("draft", sheet, "--out", _scratch.At("first"));
         Assert.Equal(3, refused.ExitCode);
         Assert.Contains("first.txt exists already; --force replaces it", refused.Error, StringComparison.Ordinal);
-        Assert.Equal(["buoys.chords", "first.txt"], Names());
-        var forced = await Ran.Of("draft", sheet, "--out", At("first"), "--force");
+        Assert.Equal(["buoys.chords", "first.txt"], _scratch.Names());
+        var forced = await Ran.Of("draft", sheet, "--out", _scratch.At("first"), "--force");
         Assert.Equal(0, forced.ExitCode);
-        Assert.NotEqual("mine", File.ReadAllText(At("first.txt")));
+        Assert.NotEqual("mine", File.ReadAllText(_scratch.At("first.txt")));
     }
 
     [Fact]
     public async Task Nothing_is_written_where_the_folder_is_not()
     {
-        var ran = await Ran.Of("draft", Put("buoys.chords", Sheet), "--out", At("nowhere/first"));
+        var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("nowhere/first"));
         Assert.Equal(3, ran.ExitCode);
         Assert.StartsWith("revoicer: ", ran.Error, StringComparison.Ordinal);
-        Assert.Equal(["buoys.chords"], Names());
+        Assert.Equal(["buoys.chords"], _scratch.Names());
     }
 
     [Theory]
@@ -64,23 +64,23 @@ public sealed class DraftCommandTests : IDisposable
     [InlineData("-1", "you read B major")]
     public async Task Another_key_is_told_written_and_sounding(string key, string told)
     {
-        var ran = await Ran.Of("draft", Put("buoys.chords", Sheet), "--key", key, "--out", At("moved"));
+        var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--key", key, "--out", _scratch.At("moved"));
         Assert.Equal("", ran.Error);
-        Assert.Contains(told, File.ReadAllText(At("moved.txt")), StringComparison.Ordinal);
+        Assert.Contains(told, File.ReadAllText(_scratch.At("moved.txt")), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_chord_moves_with_its_spelling()
     {
-        await Ran.Of("draft", Put("buoys.chords", Sheet), "--key", "Ab", "--out", At("moved"));
-        Assert.Contains("\"symbol\": \"Eb7\"", File.ReadAllText(At("moved.json")), StringComparison.Ordinal);
+        await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--key", "Ab", "--out", _scratch.At("moved"));
+        Assert.Contains("\"symbol\": \"Eb7\"", File.ReadAllText(_scratch.At("moved.json")), StringComparison.Ordinal);
     }
 
     [Fact]
     public async Task A_tempo_is_taken_and_told()
     {
-        await Ran.Of("draft", Put("buoys.chords", Sheet), "--tempo", "96.5", "--out", At("quick"));
-        Assert.Contains("96.5 quarter notes a minute", File.ReadAllText(At("quick.txt")), StringComparison.Ordinal);
+        await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--tempo", "96.5", "--out", _scratch.At("quick"));
+        Assert.Contains("96.5 quarter notes a minute", File.ReadAllText(_scratch.At("quick.txt")), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -93,21 +93,21 @@ public sealed class DraftCommandTests : IDisposable
     [InlineData("--colour", "red", "--colour")]
     public async Task What_was_typed_wrong_is_said_in_a_sentence(string option, string value, string sentence)
     {
-        var ran = await Ran.Of("draft", Put("buoys.chords", Sheet), option, value, "--out", At("first"));
+        var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), option, value, "--out", _scratch.At("first"));
         Assert.Equal(2, ran.ExitCode);
         Assert.Contains(sentence, ran.Error, StringComparison.Ordinal);
         Assert.EndsWith("try 'revoicer draft --help'\n", ran.Error, StringComparison.Ordinal);
         Assert.Equal("", ran.Output);
-        Assert.Equal(["buoys.chords"], Names());
+        Assert.Equal(["buoys.chords"], _scratch.Names());
     }
 
     [Fact]
     public async Task A_key_of_the_other_mode_or_without_a_start_is_refused()
     {
-        var other = await Ran.Of("draft", Put("buoys.chords", Sheet), "--key", "A minor", "--out", At("x"));
+        var other = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--key", "A minor", "--out", _scratch.At("x"));
         Assert.Equal((2, ""), (other.ExitCode, other.Output));
         Assert.Contains("the sheet is in C major, and --key A minor would change its mode; name a major key", other.Error, StringComparison.Ordinal);
-        var keyless = await Ran.Of("draft", Put("keyless.chords", "time: 4/4\n| C ||\n"), "--key", "G", "--out", At("x"));
+        var keyless = await Ran.Of("draft", _scratch.Put("keyless.chords", "time: 4/4\n| C ||\n"), "--key", "G", "--out", _scratch.At("x"));
         Assert.Equal(2, keyless.ExitCode);
         Assert.Contains("the sheet names no key", keyless.Error, StringComparison.Ordinal);
     }
@@ -115,13 +115,13 @@ public sealed class DraftCommandTests : IDisposable
     [Fact]
     public async Task All_problems_of_a_sheet_are_told_at_once_with_carets()
     {
-        var sheet = Put("wrong.chords", "title: Wrong\ntime: 4/4\n| C7b15 | C F G |\n");
-        var ran = await Ran.Of("draft", sheet, "--out", At("x"));
+        var sheet = _scratch.Put("wrong.chords", "title: Wrong\ntime: 4/4\n| C7b15 | C F G |\n");
+        var ran = await Ran.Of("draft", sheet, "--out", _scratch.At("x"));
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains($"{sheet}:3:6: ", ran.Error, StringComparison.Ordinal);
         Assert.Contains("    | C7b15 | C F G |\n         ^^\n", ran.Error, StringComparison.Ordinal);
         Assert.Contains("C / F G", ran.Error, StringComparison.Ordinal);
-        Assert.Equal(["wrong.chords"], Names());
+        Assert.Equal(["wrong.chords"], _scratch.Names());
     }
 
     [Theory]
@@ -129,7 +129,7 @@ public sealed class DraftCommandTests : IDisposable
     [InlineData("tune.docx", "expected a .chords file")]
     public async Task A_file_that_cannot_be_opened_is_said_in_a_sentence(string name, string sentence)
     {
-        var ran = await Ran.Of("draft", At(name));
+        var ran = await Ran.Of("draft", _scratch.At(name));
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains(sentence, ran.Error, StringComparison.Ordinal);
     }
@@ -137,23 +137,23 @@ public sealed class DraftCommandTests : IDisposable
     [Fact]
     public async Task A_folder_other_bytes_and_a_huge_file_are_refused()
     {
-        Directory.CreateDirectory(At("folder.chords"));
-        Assert.Equal(2, (await Ran.Of("draft", At("folder.chords"))).ExitCode);
-        File.WriteAllBytes(At("latin.chords"), Encoding.Latin1.GetBytes("title: Quai \u00e9troit\n| C ||\n"));
-        Assert.Contains("is not UTF-8", (await Ran.Of("draft", At("latin.chords"))).Error, StringComparison.Ordinal);
-        Put("huge.chords", new string('#', 5_000_000));
-        Assert.Contains("bytes; expected a sheet of at most", (await Ran.Of("draft", At("huge.chords"))).Error, StringComparison.Ordinal);
-        Put("empty.chords", "");
-        Assert.Equal(2, (await Ran.Of("draft", At("empty.chords"))).ExitCode);
+        Directory.CreateDirectory(_scratch.At("folder.chords"));
+        Assert.Equal(2, (await Ran.Of("draft", _scratch.At("folder.chords"))).ExitCode);
+        File.WriteAllBytes(_scratch.At("latin.chords"), Encoding.Latin1.GetBytes("title: Quai \u00e9troit\n| C ||\n"));
+        Assert.Contains("is not UTF-8", (await Ran.Of("draft", _scratch.At("latin.chords"))).Error, StringComparison.Ordinal);
+        _scratch.Put("huge.chords", new string('#', 5_000_000));
+        Assert.Contains("bytes; expected a sheet of at most", (await Ran.Of("draft", _scratch.At("huge.chords"))).Error, StringComparison.Ordinal);
+        _scratch.Put("empty.chords", "");
+        Assert.Equal(2, (await Ran.Of("draft", _scratch.At("empty.chords"))).ExitCode);
     }
 
     [Fact]
     public async Task A_sheet_without_chords_is_readable_but_not_playable()
     {
-        var ran = await Ran.Of("draft", Put("silent.chords", "title: Fog\ntime: 4/4\n| N.C. | N.C. ||\n"), "--out", At("x"));
+        var ran = await Ran.Of("draft", _scratch.Put("silent.chords", "title: Fog\ntime: 4/4\n| N.C. | N.C. ||\n"), "--out", _scratch.At("x"));
         Assert.Equal(1, ran.ExitCode);
         Assert.Contains("Fog has no chord symbols, so there is nothing to voice", ran.Error, StringComparison.Ordinal);
-        Assert.Equal(["silent.chords"], Names());
+        Assert.Equal(["silent.chords"], _scratch.Names());
     }
 
     [Fact]
@@ -175,14 +175,4 @@ public sealed class DraftCommandTests : IDisposable
     {
         Assert.Equal(2, (await Ran.Of(args)).ExitCode);
     }
-
-    private string At(string name) => Path.Combine(_folder, name);
-
-    private string Put(string name, string text)
-    {
-        File.WriteAllText(At(name), text);
-        return At(name);
-    }
-
-    private IEnumerable<string> Names() => Directory.GetFiles(_folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal);
 }

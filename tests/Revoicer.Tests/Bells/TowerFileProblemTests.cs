@@ -129,6 +129,44 @@ public sealed class TowerFileProblemTests
                         ^
         """, wholeText: false);
 
+    [Theory]
+    [InlineData("hand_span = { hard = 128 }", "'hard' is 128; expected a number from 0 to 127 semitones")]
+    [InlineData("hands_apart = { soft = -1 }", "'soft' is -1; expected a number from 0 to 127 semitones")]
+    [InlineData("hand_lowest_n = { soft = 128 }", "'soft' is 128; expected a number from 0 to 127 (a written MIDI note)")]
+    [InlineData("recovery_from_84_s = { hard = 11 }", "'hard' is 11; expected a number from 0 to 10 s")]
+    [InlineData("hand_move_per_doubling_s = { hard = 2.5 }", "'hard' is 2.5; expected a number from 0 to 2 s")]
+    [InlineData("at_once_s = { hard = 1.5 }", "'hard' is 1.5; expected a number from 0 to 1 s")]
+    [InlineData("bells_at_once = { hard = 13 }", "'hard' is 13; expected a number from 0 to 12 bells")]
+    [InlineData("heavy_strokes_in_10_s = { hard = nan }", "'hard' is not a finite number; expected a number from 0 to 100 strokes")]
+    public void Every_limit_has_a_range_of_its_own(string line, string sentence) =>
+        Expect(Good + "\n[limits]\n" + line + "\n", $"quay.toml:7:{line.LastIndexOf('=') + 3}: {sentence}\n", wholeText: false);
+
+    [Fact]
+    public void What_no_tower_has_is_refused_before_it_costs_time()
+    {
+        // A semitone less is read in both cases.
+        Assert.IsType<Reading<Tower>.Accepted>(TowerFile.Read("quay.toml", Wide("C1", "G7", "C4")));
+        Expect(
+            Wide("C1", "G#7", "C4"),
+            """
+            quay.toml:3:11: from C1 to G#7 there are 81 bells; expected at most 80
+                highest = "G#7"
+                          ^^^^^
+
+            """);
+        Expect(
+            Wide("C1", "G7", "C#4"),
+            """
+            quay.toml:4:10: from C1 to C#4 there are more pedals than two feet can serve; expected at most 37 keys, three octaves
+                pedals = ["C1", "C#4"]
+                         ^^^^^^^^^^^^^
+
+            """);
+
+        static string Wide(string lowest, string highest, string pedalsTo) =>
+            $"name = \"Quay\"\nlowest = \"{lowest}\"\nhighest = \"{highest}\"\npedals = [\"{lowest}\", \"{pedalsTo}\"]\nsounds = 12\n";
+    }
+
     [Fact]
     public void What_is_no_TOML_is_pointed_at_once_a_line() => Expect(
         "name = \nlowest = C3\n",

@@ -38,7 +38,7 @@ internal sealed class StrokeByStroke
     public long Moves() => Pairs().Where(p => p.Earlier.Order != p.Later.Order).Sum(p => Move(p.Earlier, p.Later));
 
     /// <summary>Every stroke against its own chord and all that follow.</summary>
-    public long Contradiction() => _strokes.Sum(s => Rounded(_sound.Clash * _heard.Skip(s.Order).Sum(h => Contradiction(s, h))));
+    public long Contradiction() => _strokes.Sum(s => Rounded(_sound.Clash * Touch(s.Note) * Touch(s.Note) * _heard.Skip(s.Order).Sum(h => Contradiction(s, h))));
 
     /// <summary>Movement of the tones in the hands from each hearing to the next.</summary>
     public long VoiceLeading() => Steps().Sum(s => Rounded(_sound.VoiceLeading * LeastMovement.Of(s.Before.Hands, s.After.Hands)));
@@ -83,7 +83,10 @@ internal sealed class StrokeByStroke
     };
 
     private long Roughness(Struck a, Struck b) =>
-        Rounded(_sound.Clash * _instrument.Doses.Roughness(a.Bell, b.Bell, new Seconds((b.Microseconds - a.Microseconds) * 1e-6)));
+        Rounded(_sound.Clash * Touch(a.Note) * Touch(b.Note) * _instrument.Doses.Roughness(a.Bell, b.Bell, new Seconds((b.Microseconds - a.Microseconds) * 1e-6)));
+
+    // The factor on the amplitude: bells below written middle C are struck as the sound asks.
+    private double Touch(WrittenNote note) => note.Midi < 60 ? Math.Pow(10, _sound.HeavyTouch.Value / 20) : 1;
 
     private long Move(Struck a, Struck b)
     {

@@ -28,6 +28,7 @@ public sealed class SoundFileTests
             [var word, ..] when word.StartsWith("name", StringComparison.Ordinal) => line,
             [var word, _] when word.Trim() is "strong-beats" => FormattableString.Invariant($"{word}= 0.{i}"),
             [var word, _] when word.Trim() is "roll-step" => FormattableString.Invariant($"{word}= 0.05{i}"),
+            [var word, _] when word.Trim() is "tune" or "heavy" => FormattableString.Invariant($"{word}= 1.{i}"),
             [var word, _] => FormattableString.Invariant($"{word}= {i}"),
             _ => line,
         });
@@ -37,9 +38,10 @@ public sealed class SoundFileTests
         object?[] values =
         [
             sound.Clash, sound.Fade, sound.MissingRoot, sound.MissingThird, sound.MissingSeventh, sound.MissingFifth,
-            sound.MissingColour, sound.Doubled, sound.ThirdInBass, sound.OtherBass, sound.WeakBeatBass, sound.NoBass,
+            sound.MissingColour, sound.Doubled, sound.Thin, sound.ThirdInBass, sound.OtherBass, sound.WeakBeatBass, sound.NoBass,
             sound.BassHeight, sound.BassLeap, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
-            sound.Afterbeats, sound.Broken, sound.FigureChange, sound.RollsPerPhrase, sound.RollStep, sound.CarryTarget,
+            sound.Afterbeats, sound.Broken, sound.FigureChange, sound.RollsPerPhrase, sound.RollStep, sound.TuneTouch,
+            sound.HeavyTouch, sound.CarryTarget,
             sound.CarryShortfall, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Effort,
         ];
         Assert.Equal(values.Length, values.Distinct().Count());
@@ -60,10 +62,10 @@ public sealed class SoundFileTests
         "[effort]\nweight = 1 ",
         "[effort]\nweigth = 1 ",
         """
-        own.toml:48:2: this [effort] has no line 'weight'; expected weight = ...
+        own.toml:53:2: this [effort] has no line 'weight'; expected weight = ...
             [effort]
              ^^^^^^
-        own.toml:49:1: 'weigth' is no word of this part; expected one of weight
+        own.toml:54:1: 'weigth' is no word of this part; expected one of weight
             weigth = 1            # factor on the effort of hands and feet
             ^^^^^^
 
@@ -115,7 +117,7 @@ public sealed class SoundFileTests
         "[effort]\n",
         "[effort]\nweight = 2\n[carry]\n",
         """
-        own.toml:50:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [carry], [brightness], [lines], [effort]
+        own.toml:55:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
             [carry]
              ^^^^^
 
@@ -126,7 +128,7 @@ public sealed class SoundFileTests
         "weight = 1            # factor on the effort",
         "weight = 2\nweight = 1 # factor on the effort",
         """
-        own.toml:50:1: 'weight' is given twice; expected one line for it (the first is line 49)
+        own.toml:55:1: 'weight' is given twice; expected one line for it (the first is line 54)
             weight = 1 # factor on the effort of hands and feet
             ^^^^^^
 
@@ -139,7 +141,7 @@ public sealed class SoundFileTests
             "rolls-in-phrase = 2   # at most",
             "rolls-in-phrase = 1.5",
             """
-            own.toml:33:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99
+            own.toml:34:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99
                 rolls-in-phrase = 1.5
                                   ^^^
 
@@ -148,7 +150,7 @@ public sealed class SoundFileTests
             "roll-step = 0.06      # seconds from stroke to stroke",
             "roll-step = 0.2",
             """
-            own.toml:34:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
+            own.toml:35:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
                 roll-step = 0.2
                             ^^^
 
@@ -159,7 +161,7 @@ public sealed class SoundFileTests
     public void An_empty_file_is_told_all_that_it_lacks()
     {
         var refused = Assert.IsType<Reading<Sound>.Refused>(SoundFile.Read("own.toml", ""));
-        Assert.Equal(1 + 8, refused.Problems.Count);
+        Assert.Equal(1 + 9, refused.Problems.Count);
         Assert.Equal("own.toml: the file has no line 'name'; expected name = ...\n", refused.Problems[0].ToString());
     }
 

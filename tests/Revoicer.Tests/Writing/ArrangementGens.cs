@@ -60,7 +60,10 @@ public static class ArrangementGens
         from totals in Totals
         from status in Status
         select new Arrangement(
-            title, tower, sound, written, sounding, tempi, assumed, bars, strokes.Shift, strokes.Strokes, choices, totals, status);
+            title, tower, sound, written, sounding, tempi, assumed, bars, strokes.Shift, strokes.Strokes, choices, totals, status)
+        {
+            TuneOctaves = bars.Count % 3 == 0 ? null : (bars.Count % 3) - 1,
+        };
 
     private static Gen<Items<ArrangedBar>> Bars =>
         from meter in Gen.Elements(Meters)
@@ -111,7 +114,10 @@ public static class ArrangementGens
         from limb in Gen.Elements(Enum.GetValues<Limb>())
         from lead in Gen.Elements(0, 0, 1, 2, 3, 7)
         from level in Gen.Choose(-12, 12)
-        select new Stroke(WrittenNote.AtMidi(note), limb, beat, new Seconds(lead * 0.061), Seconds.Zero, new Decibels(level / 2.0));
+        select new Stroke(WrittenNote.AtMidi(note), limb, beat, new Seconds(lead * 0.061), Seconds.Zero, new Decibels(level / 2.0))
+        {
+            IsTune = note > 72,
+        };
 
     // A bell struck twice within 10 ms is taken once: no player does that, and a tick could not part the two.
     private static (Items<Stroke> Strokes, Seconds Shift) Shifted(Items<Stroke> struck, TempoMap tempi)
@@ -166,7 +172,7 @@ public static class ArrangementGens
             bass > 8 ? null : NoteName.AtFifths(bass),
             words[1],
             own,
-            new ClashSplit(figures[0], figures[1], figures[2], figures[3], figures[4]),
+            new ClashSplit(figures[0], figures[1], figures[2], figures[3], figures[4]) { Tune = figures[5] },
             figures[5],
             figures[6],
             quarrels,

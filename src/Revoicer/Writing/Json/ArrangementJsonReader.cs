@@ -33,7 +33,10 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
             strokes,
             fields.List("choices", v => Object(v, choices.Choice)),
             Object(fields.Take("totals"), Totals),
-            Object(fields.Take("status"), Status));
+            Object(fields.Take("status"), Status))
+        {
+            TuneOctaves = (int?)fields.WholeOrNull("tuneOctaves", -9, 9),
+        };
         fields.Done();
         return arrangement;
     }
@@ -104,7 +107,10 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         Music.Beats(fields, "beat"),
         new Seconds(fields.Number("lead", 0, LongestLead)),
         Time(fields, "at"),
-        new Decibels(fields.Number("level", -LargestLevel, LargestLevel)));
+        new Decibels(fields.Number("level", -LargestLevel, LargestLevel)))
+    {
+        IsTune = fields.Truth("tune"),
+    };
 
     private Limb Limb(JsonFields fields)
     {
@@ -136,7 +142,13 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         Figure(fields, "rootLowest"),
         Time(fields, "heaviestFrom"),
         Count(fields, "heaviestStrokes"),
-        fields.List("leftOut", fields.Text));
+        fields.List("leftOut", fields.Text))
+    {
+        TuneDose = Figure(fields, "tuneDose"),
+        CloseRootDose = Figure(fields, "closeRootDose"),
+        PlainHandDose = Figure(fields, "plainHandDose"),
+        PlainHandStrokes = Count(fields, "plainHandStrokes"),
+    };
 
     private SearchStatus Status(JsonFields fields) => new(
         Price(fields, "price"),

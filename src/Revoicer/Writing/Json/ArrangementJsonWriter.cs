@@ -55,6 +55,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteLines("tempi", _arrangement.Tempi.Changes, Tempo);
         _json.WriteLines("bars", _arrangement.Bars, Bar);
         _json.WriteNumber("shift", _arrangement.Shift.Value);
+        WriteNumberOrNull("tuneOctaves", _arrangement.TuneOctaves);
         _json.WriteLines("strokes", _arrangement.Strokes, StrokeMembers);
         _json.WriteStartArray("choices");
         foreach (var choice in _arrangement.Choices)
@@ -68,6 +69,18 @@ internal sealed class ArrangementJsonWriter
         _json.WritePropertyName("status");
         _json.WriteOnOneLine(Status);
         _json.WriteEndObject();
+    }
+
+    private void WriteNumberOrNull(string name, int? number)
+    {
+        if (number is { } value)
+        {
+            _json.WriteNumber(name, value);
+        }
+        else
+        {
+            _json.WriteNull(name);
+        }
     }
 
     private void Tower(TowerSummary tower)
@@ -141,6 +154,10 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("rootLowest", totals.RootLowest);
         _json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
         _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
+        _json.WriteNumber("tuneDose", totals.TuneDose);
+        _json.WriteNumber("closeRootDose", totals.CloseRootDose);
+        _json.WriteNumber("plainHandDose", totals.PlainHandDose);
+        _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
         _json.WriteStartArray("leftOut");
         foreach (var sentence in totals.LeftOut)
         {
@@ -190,6 +207,7 @@ internal sealed class ArrangementJsonWriter
         json.WriteNumber("lead", stroke.Lead.Value);
         json.WriteNumber("at", stroke.At.Value);
         json.WriteNumber("level", stroke.Level.Value);
+        json.WriteBoolean("tune", stroke.IsTune);
     }
 
     private static void Clash(Utf8JsonWriter json, ClashSplit clash)
@@ -197,6 +215,7 @@ internal sealed class ArrangementJsonWriter
         json.WriteNumber("own", clash.Own);
         json.WriteNumber("fromBefore", clash.FromBefore);
         json.WriteNumber("haze", clash.Haze);
+        json.WriteNumber("tune", clash.Tune);
         json.WriteNumber("roughness", clash.Roughness);
         json.WriteNumber("contradiction", clash.Contradiction);
     }

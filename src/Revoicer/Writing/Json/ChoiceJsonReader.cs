@@ -55,7 +55,10 @@ internal sealed class ChoiceJsonReader : JsonPieces
         Figure(fields, "fromBefore"),
         Figure(fields, "haze"),
         Figure(fields, "roughness"),
-        Figure(fields, "contradiction"));
+        Figure(fields, "contradiction"))
+    {
+        Tune = Figure(fields, "tune"),
+    };
 
     private Quarrel Quarrel(JsonFields fields) => new(
         Bell(fields, "lowerMidi", "lowerName"),

@@ -30,6 +30,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
         }
 
         page.Paragraph(Struck(choice), Indent);
+        Tune(choice, page);
         page.Paragraph(Clash(choice), Indent);
         Quarrels(choice, page);
         if (choice.RingingOn.Count > 0)
@@ -59,6 +60,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
             (clash.Own, "of its own"),
             (clash.FromBefore, "with the chord before"),
             (clash.Haze, "with the haze of older chords"),
+            (clash.Tune, "of the tune with itself"),
         }.Where(p => Sentences.Figure(p.Figure) != "0.0").ToArray();
         var split = parts.Length == 1
             ? $", all {parts[0].With}."
@@ -99,6 +101,18 @@ internal sealed class RationaleChord(Arrangement arrangement)
         if (terms.Length > 0)
         {
             page.Paragraph($"It costs {Sentences.Price(choice.Terms.Sum(t => t.Thousandths))}{Hearings(choice)}: {Sentences.List(terms)}.", Indent);
+        }
+    }
+
+    private void Tune(Choice choice, TextPage page)
+    {
+        var notes = arrangement.Strokes
+            .Where(s => s.IsTune && s.Beat >= choice.Start && s.Beat < choice.Start + choice.Length)
+            .Select(s => s.Limb == Limb.LeftHand ? $"{_notes.Of(s.Note)} (left hand)" : _notes.Of(s.Note))
+            .ToArray();
+        if (notes.Length > 0)
+        {
+            page.Paragraph($"The tune over it: {string.Join(' ', notes)}.", Indent);
         }
     }
 

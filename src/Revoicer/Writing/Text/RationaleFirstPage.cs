@@ -24,28 +24,28 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Entry("Tower", Tower());
         page.Entry("Sound", arrangement.Sound);
         page.Entry("Key", Key());
+        if (arrangement.TuneOctaves is { } octaves)
+        {
+            page.Entry("Tune", Tune(octaves));
+        }
+
         page.Entry("Tempo", Tempo());
         page.Entry("Length", Length());
         page.Entry("Bells", Bells());
         page.Entry("Pedals", Pedals());
         page.Entry("Heaviest", Heaviest());
         page.Entry("Clash", Clash());
+        if (arrangement.Totals.PlainHandDose > 0)
+        {
+            page.Entry("Against", Against(arrangement.Totals));
+        }
+
         page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the root or the slash bass is the lowest bell in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
         HowToRead(page);
         Worst(page);
         LeftOut(page);
     }
-
-    private static string Higher(Transposition transposition) => transposition.Semitones switch
-    {
-        0 => "at the same pitch",
-        12 => "an octave higher",
-        24 => "two octaves higher",
-        -12 => "an octave lower",
-        > 0 and var up => Sentences.Count(up, "semitone", "semitones") + " higher",
-        var down => Sentences.Count(-down, "semitone", "semitones") + " lower",
-    };
 
     private static void HowToRead(TextPage page)
     {
@@ -76,12 +76,31 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private string Key()
     {
-        var higher = Higher(arrangement.Tower.Transposition);
+        var higher = Sentences.Higher(arrangement.Tower.Transposition);
         return (arrangement.WrittenKey, arrangement.SoundingKey) switch
         {
             ({ } written, { } sounding) => $"you read {written}; it is heard {higher}, in {sounding}",
             _ => $"the sheet names none; what you read is heard {higher}",
         };
+    }
+
+    private static string Against(Totals totals)
+    {
+        var plain = $"a plain hand (the root in the lowest octave of the pedals, third and fifth nearest to middle C) would come to {Sentences.Figure(totals.PlainHandDose)}";
+        return $"{plain}, close root positions to {Sentences.Figure(totals.CloseRootDose)}, in place of {Sentences.Figure(totals.ClashDose)}";
+    }
+
+    private string Tune(int octaves)
+    {
+        var place = octaves switch
+        {
+            0 => "where it is written",
+            1 => "an octave higher than written",
+            -1 => "an octave lower than written",
+            > 1 => $"{octaves} octaves higher than written",
+            _ => $"{-octaves} octaves lower than written",
+        };
+        return $"{place}, of the octaves that fit the cheapest in all; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named";
     }
 
     private string Tempo()

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Revoicer.Music;
 
 namespace Revoicer.Writing.Text;
 
@@ -49,4 +50,15 @@ internal static class Sentences
         var trimmed = text.Trim();
         return Capital(trimmed) + (trimmed.EndsWith('.') || trimmed.EndsWith('!') || trimmed.EndsWith('?') ? "" : ".");
     }
+
+    /// <summary>How what is heard lies to what is read: "an octave higher", "2 semitones lower".</summary>
+    public static string Higher(Transposition transposition) => transposition.Semitones switch
+    {
+        0 => "at the same pitch",
+        12 => "an octave higher",
+        24 => "two octaves higher",
+        -12 => "an octave lower",
+        > 0 and var up => Count(up, "semitone", "semitones") + " higher",
+        var down => Count(-down, "semitone", "semitones") + " lower",
+    };
 }

@@ -1,0 +1,12 @@
+using Revoicer.Music;
+
+namespace Revoicer;
+
+/// <summary>What a player asks of a draft beside sheet, tower and sound.</summary>
+/// <param name="Tempo">The player's tempo; null for the sheet's own.</param>
+/// <param name="EaseTune">Whether notes of the tune that come sooner than their bell recovers are left out.</param>
+public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
+{
+    /// <summary>Nothing beside.</summary>
+    public static DraftWish None { get; } = new();
+}

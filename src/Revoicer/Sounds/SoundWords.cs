@@ -1,0 +1,68 @@
+namespace Revoicer.Sounds;
+
+/// <summary>The words of a sound file, part by part, each with its range, its meaning and its place in a sound.</summary>
+internal static class SoundWords
+{
+    private const string Units = "clash units";
+    private const string Semitone = "clash units a semitone";
+    private const string Decibel = "clash units a dB";
+
+    // A price above this is no trade-off any more; a rule says it better.
+    private const double DearestPrice = 1000;
+
+    /// <summary>Every word, in the order in which the shipped files have them.</summary>
+    public static readonly SoundWord[] All =
+    [
+        Price("clash", "weight", "a factor", s => s.Clash, "on roughness and contradiction of all that rings"),
+        new("clash", "fade", 0, 60, "s", s => s.Fade?.Value ?? 0, "how fast attention leaves a stroke (time constant); 0 for none, which is the bare physics"),
+        Price("tones", "root", Units, s => s.MissingRoot, "leaving out the root"),
+        Price("tones", "third", Units, s => s.MissingThird, "leaving out the third, or the tone suspended in its place"),
+        Price("tones", "seventh", Units, s => s.MissingSeventh, "leaving out the seventh, or an altered tone that the symbol names"),
+        Price("tones", "fifth", Units, s => s.MissingFifth, "leaving out the fifth"),
+        Price("tones", "colour", Units, s => s.MissingColour, "leaving out a sixth, ninth, eleventh or thirteenth"),
+        Price("tones", "doubled", Units, s => s.Doubled, "striking a tone on a second bell"),
+        Price("tones", "thin", "clash units a bell", s => s.Thin, "fewer than three bells under a chord that lasts 0.8 s and more, the tune not counted"),
+        Price("bass", "third", Units, s => s.ThirdInBass, "on a strong beat, the third in the bass where the symbol asks for another bass"),
+        Price("bass", "other", Units, s => s.OtherBass, "on a strong beat, the fifth or seventh in the bass where the symbol asks for another"),
+        Price("bass", "weak-beat", Units, s => s.WeakBeatBass, "on a weak beat, or reached by step, another bass than the symbol's"),
+        Price("bass", "none", Units, s => s.NoBass, "no bass bell under a chord that lasts 0.8 s and more"),
+        Price("bass", "height", Semitone, s => s.BassHeight, "the bass bell above the lowest pedal"),
+        Price("bass", "leap", Semitone, s => s.BassLeap, "a leap of the bass beyond a fifth"),
+        new("bass", "strong-beats", 0, 1, "a share", s => s.StrongBeatsWithBass, "of the new chords on strong beats in every phrase, the least that has a bass bell"),
+        Price("figures", "roll-forgone", Units, s => s.RollForgone, "not rolling where a phrase begins or on the last chord; half of it on three and more bells over 1.5 s"),
+        Price("figures", "rolled", Units, s => s.Rolled, "a roll anywhere else"),
+        Price("figures", "bass-first", Units, s => s.BassFirst, "the bass first and the rest a beat later"),
+        Price("figures", "afterbeats", Units, s => s.Afterbeats, "the bass on the strong beat and the hands on the weak beats that follow"),
+        Price("figures", "broken", Units, s => s.Broken, "one bell after another"),
+        Price("figures", "change", Units, s => s.FigureChange, "another figure than that of the chord before in the same bar"),
+        new("figures", "rolls-in-phrase", 0, 99, "rolls", s => s.RollsPerPhrase, "in a phrase at most"),
+        new("figures", "roll-step", 0.04, 0.09, "s", s => s.RollStep.Value, "from one stroke of a roll to the next"),
+        new("touch", "tune", -12, 12, "dB", s => s.TuneTouch.Value, "how much stronger the tune is struck"),
+        new("touch", "heavy", -12, 12, "dB", s => s.HeavyTouch.Value, "how bells below written middle C are struck against the rest"),
+        new("carry", "target", -60, 60, "dB", s => s.CarryTarget.Value, "how far a chord should carry, beside one stroke of C4 as heard over the same time"),
+        Price("carry", "shortfall", Decibel, s => s.CarryShortfall, "below that target"),
+        new("brightness", "target", 20, 20000, "Hz", s => s.BrightnessTarget.Value, "the pitch that a chord's sounding energy should reach"),
+        Price("brightness", "shortfall", Semitone, s => s.BrightnessShortfall, "below that target"),
+        Price("lines", "voice-leading", Semitone, s => s.VoiceLeading, "by which the tones in the hands move from chord to chord"),
+        Price("lines", "gap", Semitone, s => s.Gap, "beyond a seventeenth between the bass and the tone above it"),
+        Price("effort", "weight", "a factor", s => s.Effort, "on the effort of hands and feet"),
+    ];
+
+    private static SoundWord Price(string part, string word, string unit, Func<Sound, double> value, string meaning) =>
+        new(part, word, 0, DearestPrice, unit, value, meaning);
+}
+
+/// <summary>One word of a sound file.</summary>
+/// <param name="Part">The heading under which it stands.</param>
+/// <param name="Word">The word.</param>
+/// <param name="Lowest">The lowest number it may have.</param>
+/// <param name="Highest">The highest.</param>
+/// <param name="Unit">What the number counts.</param>
+/// <param name="Value">Where a sound keeps the number.</param>
+/// <param name="Meaning">What it prices or sets, read after number and unit.</param>
+internal sealed record SoundWord(
+    string Part, string Word, double Lowest, double Highest, string Unit, Func<Sound, double> Value, string Meaning)
+{
+    /// <summary>The unit as a message writes it after a range; a price has none there, being one of many.</summary>
+    public string RangeUnit => Unit is "s" or "dB" or "Hz" ? $" {Unit}" : "";
+}

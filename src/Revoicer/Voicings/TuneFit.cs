@@ -1,0 +1,125 @@
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Voicings;
+
+/// <summary>Whether strokes of the accompaniment go with the tune of a slot: hands and bells have time and room, and the tune stays on top.</summary>
+internal sealed class TuneFit(Slot slot, Reach reach)
+{
+    // The accompaniment lies at least a minor third below the tune that sounds with it. Common practice.
+    private const int BelowTune = 3;
+    private const double Rounding = 1e-6;
+
+    private readonly Items<Items<NearStroke>> _tunes = slot.Tunes;
+
+    /// <summary>Whether the tune strikes on the beat on which the slot begins.</summary>
+    public bool StrikesWithSlot { get; } = slot.Tunes.Any(t => t.Any(s => Math.Abs(s.After.Value) < Rounding));
+
+    /// <summary>How long before the slot the tune struck last; forever where it has not.</summary>
+    public Seconds SinceLastStroke { get; } = new(slot.Tunes
+        .SelectMany(t => t.Where(s => s.After.Value < -Rounding).Select(s => -s.After.Value))
+        .DefaultIfEmpty(double.PositiveInfinity)
+        .Min());
+
+    /// <summary>No accompaniment lies higher than this anywhere in the slot; null where the tune sets no bound.</summary>
+    public WrittenNote? Highest
+    {
+        get
+        {
+            var sounding = _tunes.SelectMany(t => t).Where(s => s.After < slot.Duration && s.Until.Value > Rounding).ToArray();
+            return sounding.Length == 0 || !SoundsThroughout(sounding) ? null : WrittenNote.AtMidi(Math.Max(0, sounding.Max(s => s.Note.Midi) - BelowTune));
+        }
+    }
+
+    /// <summary>Whether strokes, in order of time and each given its time from the start of the slot, go with the tune.</summary>
+    public bool Allows(ReadOnlySpan<SlotStroke> strokes, ReadOnlySpan<double> times)
+    {
+        foreach (var tune in _tunes)
+        {
+            for (var i = 0; i < strokes.Length; i++)
+            {
+                foreach (var other in tune)
+                {
+                    if (!Allows(strokes[i], times[i], other))
+                    {
+                        return false;
+                    }
+                }
+            }
+
+            if (!HandsHold(tune, strokes, times))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private bool Allows(SlotStroke stroke, double at, NearStroke tune)
+    {
+        var sounds = tune.After.Value <= at + Rounding && tune.Until.Value > at + Rounding;
+        if (sounds && stroke.Note.Midi > tune.Note.Midi - BelowTune)
+        {
+            return false;
+        }
+
+        var apart = at - tune.After.Value;
+        if (Math.Abs(apart) < reach.AtOnce.Value - Rounding && !HandsReach(stroke, tune))
+        {
+            return false;
+        }
+
+        return apart >= 0
+            ? reach.MayFollow(tune.Note, tune.Limb, stroke.Note, stroke.Limb, new Seconds(apart))
+            : reach.MayFollow(stroke.Note, stroke.Limb, tune.Note, tune.Limb, new Seconds(-apart));
+    }
+
+    private bool HandsReach(SlotStroke stroke, NearStroke tune)
+    {
+        if (stroke.IsPedal || stroke.Limb == tune.Limb)
+        {
+            return true;
+        }
+
+        var (left, right) = stroke.Limb == Limb.LeftHand ? (stroke.Note, tune.Note) : (tune.Note, stroke.Note);
+        return left <= right ? reach.HandsTake(left, right) : reach.HandsCross(left, right);
+    }
+
+    // No hand takes more than two batons, and no more bells than allowed are struck, around any stroke.
+    private bool HandsHold(Items<NearStroke> tune, ReadOnlySpan<SlotStroke> strokes, ReadOnlySpan<double> times)
+    {
+        foreach (var at in times)
+        {
+            var (left, right, all) = (0, 0, 0);
+            for (var i = 0; i < strokes.Length; i++)
+            {
+                Count(strokes[i].Limb, times[i] - at);
+            }
+
+            foreach (var stroke in tune)
+            {
+                Count(stroke.Limb, stroke.After.Value - at);
+            }
+
+            if (!reach.HandHolds(left) || !reach.HandHolds(right) || !reach.BellsAtOnce(all))
+            {
+                return false;
+            }
+
+            void Count(Limb limb, double apart)
+            {
+                var atOnce = Math.Abs(apart) < reach.AtOnce.Value - Rounding ? 1 : 0;
+                all += atOnce;
+                left += limb == Limb.LeftHand ? atOnce : 0;
+                right += limb == Limb.RightHand ? atOnce : 0;
+            }
+        }
+
+        return true;
+    }
+
+    private bool SoundsThroughout(NearStroke[] sounding) =>
+        sounding.Sum(s => Math.Min(s.Until.Value, slot.Duration.Value) - Math.Max(s.After.Value, 0)) >= (slot.Duration.Value * _tunes.Count) - 1e-3;
+}
