@@ -10,6 +10,7 @@ public class AbcChordTests
     [InlineData("\"C\"C2z\"G7\"z|", "C 3, G7 1")]
     [InlineData("\"C\"C4|\"N.C.\"D4|E4|", "C 4 | - 4 | - 4")]
     [InlineData("\"C\"C2\"(E7)\"D2|", "C 4")]
+    [InlineData("\"G(Em)\"C2\"D7(b9)\"D2|", "G 2, D7(b9) 2")]
     [InlineData("\"C\"C2\"^a tempo\"\"G\"D2|", "C 2, G 2")]
     [InlineData("\"C\"C2 \"D/f#\"D2|", "C 2, D/F# 2")]
     [InlineData("\"C\"y C2 \"G\"{a}\"@1,2 x\"!trill!D2|", "C 2, G 2")]

@@ -38,7 +38,7 @@ public class AbcKeyTests
     [InlineData("Bbmaj clef=treble", -2)]
     [InlineData("none", 0)]
     [InlineData("", 0)]
-    [InlineData("HP", 0)]
+    [InlineData("HP", 2)]
     [InlineData("Hp", 2)]
     [InlineData("bass", 0)]
     public void Keys_are_written_in_many_ways(string key, int fifths) => Assert.Equal(fifths, FifthsOf(key));

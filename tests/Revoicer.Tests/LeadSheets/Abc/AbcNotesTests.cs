@@ -28,7 +28,7 @@ public class AbcNotesTests
     [InlineData("A>B>c", "A4 3/2, B4 3/4, C5 1/2")]
     public void Broken_rhythm(string music, string expected) => Assert.Equal(expected, AbcText.Heard(music + "|"));
 
-    // "p notes into the time of q": the table of defaults in section 4.13.
+    // The table of section 4.13: what q is for each p where it is left out.
     [Theory]
     [InlineData("4/4", "(2CC", "3/2")]
     [InlineData("4/4", "(3CCC", "2/3")]
