@@ -19,8 +19,8 @@ public sealed record DecodedSheet(string Text, bool IsUtf8)
 /// <summary>Turns the bytes of a sheet file into text.</summary>
 public static class SheetBytes
 {
-    // 0x80..0x9F of Windows-1252, from the mapping table that the Unicode Consortium publishes (CP1252.TXT). Five bytes
-    // have no character there and become U+FFFD.
+    // 0x80..0x9F of Windows-1252, from the mapping table that the Unicode Consortium publishes (CP1252.TXT; from
+    // memory). Five bytes have no character there and become U+FFFD.
     private const string Windows1252 =
         "\u20AC\uFFFD\u201A\u0192\u201E\u2026\u2020\u2021\u02C6\u2030\u0160\u2039\u0152\uFFFD\u017D\uFFFD"
         + "\uFFFD\u2018\u2019\u201C\u201D\u2022\u2013\u2014\u02DC\u2122\u0161\u203A\u0153\uFFFD\u017E\u0178";

@@ -47,7 +47,7 @@ internal sealed class Decorations(TuneVoice voice, AbcRemarks remarks)
                 Named(name, cursor.From(from));
                 break;
             case '!' or '+' or '#' or '*' or ';' or '?' or '@':
-                // '!' alone once forced a line end; the others are reserved, "should be ignored" (standard 2.1, section 4.20).
+                // '!' alone once forced a line end; the others are kept by the standard for later use.
                 remarks.WarnOnce(cursor.From(from), $"'{c}' alone has no meaning and is passed over", "decorations as !fermata!");
                 break;
             default:

@@ -8,7 +8,7 @@ internal static class KeyField
 {
     private const string WhatAKeyIs = "a key such as G, Am, Bb or D mix, or none";
 
-    // Steps on the line of fifths from the major key on the same note (ABC standard 2.1, section 4.6 "Modes").
+    // Steps on the line of fifths from the major key on the same note (ABC standard 2.1, section 3.1.14).
     private static readonly (string Start, int Fifths, bool IsMinor)[] Modes =
     [
         ("maj", 0, false),
@@ -67,10 +67,10 @@ internal static class KeyField
             return AbcKey.None;
         }
 
-        // Tunes for the Highland pipes: HP shows no signature, Hp one of F and C sharp (standard 2.1, section 3.1.14).
+        // The Highland pipes' scale has F and C sharp; Hp prints them at the staff, HP does not (standard 2.1, section 3.1.14).
         if (text is "HP" or "Hp")
         {
-            return AbcKey.Of(null, text == "HP" ? 0 : 2);
+            return AbcKey.Of(null, 2);
         }
 
         if (text[0] is < 'A' or > 'G')

@@ -1,4 +1,3 @@
-using Revoicer.Chords;
 using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.Abc;
@@ -9,6 +8,7 @@ namespace Revoicer.LeadSheets.Abc;
 internal sealed class MusicReader(TuneVoice voice, AbcRemarks remarks)
 {
     private readonly SignReader _signs = new(voice, remarks);
+    private readonly SymbolTexts _symbols = new(voice, remarks);
     private readonly Decorations _decorations = new(voice, remarks);
     private bool _inOverlay;
 
@@ -146,7 +146,7 @@ internal sealed class MusicReader(TuneVoice voice, AbcRemarks remarks)
         var from = cursor.At;
         cursor.Skip();
         var tones = new List<AbcTone>();
-        while (!cursor.IsAtEnd && cursor.Here != ']')
+        while (!cursor.IsAtEnd && cursor.Here is not (']' or '|'))
         {
             ReadInChord(cursor, tones);
         }
@@ -207,27 +207,7 @@ internal sealed class MusicReader(TuneVoice voice, AbcRemarks remarks)
         }
         else if (!_inOverlay && text is not ['^' or '_' or '<' or '>' or '@', ..])
         {
-            ReadSymbol(text, cursor.From(from).Part(1, text.Length));
-        }
-    }
-
-    private void ReadSymbol(string text, Place where)
-    {
-        switch (ChordSymbolReader.Read(text, where))
-        {
-            case Reading<ChordText>.Refused refused:
-                remarks.Refuse(refused.Problems);
-                break;
-            case Reading<ChordText>.Accepted { Value: ChordText.Words words } when words.Text.Length > 0:
-                remarks.WarnOnce(where, $"'{Quoted.Text(words.Text)}' is no chord and is passed over", "a chord symbol; '^' in front of words");
-                break;
-            case Reading<ChordText>.Accepted { Value: ChordText.Chord chord } accepted:
-                remarks.Warn(accepted.Warnings);
-                voice.AddSymbol(chord.Symbol, where);
-                break;
-            case Reading<ChordText>.Accepted { Value: ChordText.NoChord }:
-                voice.AddSymbol(null, where);
-                break;
+            _symbols.Read(text, cursor.From(from).Part(1, text.Length));
         }
     }
 

@@ -63,7 +63,7 @@ internal static class StaffWords
     private static string WithoutOctave(string clef) =>
         clef.EndsWith("+8", StringComparison.Ordinal) || clef.EndsWith("-8", StringComparison.Ordinal) ? clef[..^2] : clef;
 
-    // "The player will transpose the notes one octave": standard 2.1, section 4.6, of clefs with +8 and -8.
+    // A clef with +8 or -8 is played an octave higher or lower (standard 2.1, section 4.6).
     private static int OctavesOf(string clef) =>
         clef.EndsWith("+8", StringComparison.Ordinal) ? 1 : clef.EndsWith("-8", StringComparison.Ordinal) ? -1 : 0;
 }

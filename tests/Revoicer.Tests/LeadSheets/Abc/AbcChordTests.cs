@@ -1,0 +1,38 @@
+using Xunit;
+
+namespace Revoicer.Tests.LeadSheets.Abc;
+
+public class AbcChordTests
+{
+    [Theory]
+    [InlineData("\"C\"C4|\"G\"D2\"D7\"E2|", "C 4 | G 2, D7 2")]
+    [InlineData("C2\"G\"D2|E4|", "- 2, G 2 | G 4")]
+    [InlineData("\"C\"C2z\"G7\"z|", "C 3, G7 1")]
+    [InlineData("\"C\"C4|\"N.C.\"D4|E4|", "C 4 | - 4 | - 4")]
+    [InlineData("\"C\"C2\"(E7)\"D2|", "C 4")]
+    [InlineData("\"G(Em)\"C2\"D7(b9)\"D2|", "G 2, D7(b9) 2")]
+    [InlineData("\"C\"C2\"^a tempo\"\"G\"D2|", "C 2, G 2")]
+    [InlineData("\"C\"C2 \"D/f#\"D2|", "C 2, D/F# 2")]
+    [InlineData("\"C\"y C2 \"G\"{a}\"@1,2 x\"!trill!D2|", "C 2, G 2")]
+    [InlineData("\"C\"C4-\"G\"|C4|", "C 4 | G 4")]
+    [InlineData("\"C\"[CE\"_x\"]4|", "C 4")]
+    [InlineData("\"C\"Z2|\"G\"Z|", "C 4 | C 4 | G 4")]
+    [InlineData("\"C\"(3CDE F2|", "C 4")]
+    [InlineData("\"C\"C>\"G\"D E2|", "C 3/2, G 5/2")]
+    public void A_symbol_lasts_from_the_next_note_to_the_next_symbol(string music, string expected) =>
+        Assert.Equal(expected, AbcText.Chords(AbcText.Music(music)));
+
+    [Fact]
+    public void A_second_ending_goes_on_from_what_stood_before_the_first() =>
+        Assert.Equal("C 4 | G 4 | C 4", AbcText.Chords(AbcText.Music("|:\"C\"C4|1\"G\"D4:|2E4|]")));
+
+    [Theory]
+    [InlineData("\"C\"\"G\"C4|", "two chord symbols at one note")]
+    [InlineData("C4|\"C\"|]", "a chord symbol with no note or rest after it")]
+    [InlineData("\"a tempo\"C4|", "'a tempo' is no chord")]
+    public void What_a_symbol_cannot_mean_is_told(string music, string warning) =>
+        AbcText.AssertWarnsOf(warning, AbcText.Head + music);
+
+    [Fact]
+    public void A_tune_without_symbols_is_read() => Assert.Equal("- 4", AbcText.Chords(AbcText.Music("C4|")));
+}
