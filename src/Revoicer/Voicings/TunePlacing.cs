@@ -39,8 +39,8 @@ public sealed class TunePlacing
     /// <summary>Whether the sheet has a tune at all.</summary>
     public bool HasTune => _line.Length > 0;
 
-    /// <summary>The tune in every octave in which the tower has all its bells: as written first, then the nearest.</summary>
-    public IEnumerable<PlacedTune> All() => Octaves().Where(o => Fits(o * OctaveSemitones)).Select(Place);
+    /// <summary>The tune in every octave in which the tower has all its bells: as written first, then the nearest; none without a tune.</summary>
+    public IEnumerable<PlacedTune> All() => Octaves().Where(_ => HasTune).Where(o => Fits(o * OctaveSemitones)).Select(Place);
 
     /// <summary>What would help a tune that fits in no octave, in a sentence: keys and octaves that have all its bells.</summary>
     public string WhereItFits()
