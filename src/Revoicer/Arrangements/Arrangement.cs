@@ -179,6 +179,15 @@ public sealed record Totals(
     /// <summary>The clash dose of the tune with itself, which is in no other figure here.</summary>
     public double TuneDose { get; init; }
 
+    /// <summary>How far the chords carry on the mean, re one stroke of C4 over the same time; the tune included.</summary>
+    public Decibels Carry { get; init; }
+
+    /// <summary>Around which frequency the energy of all chords lies, the tune included; 0 where nothing is struck.</summary>
+    public Hertz Brightness { get; init; }
+
+    /// <summary>The share of strong beats with a new chord that have a bass bell, 0..1; 1 where there are none.</summary>
+    public double StrongBeatsWithBass { get; init; }
+
     /// <summary>The clash dose that the close root position, struck together in every slot, would have.</summary>
     public double CloseRootDose { get; init; }
 

@@ -34,6 +34,8 @@ public static class ArrangementMaking
             .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
             .ToItems();
         var all = strokes.All;
+        var heard = HeardSound.Of(prices.Instrument, plan, strokes);
+        var strong = plan.Slots.Where(s => s.IsStrong && s.IsNewChord && !s.IsQuick).ToArray();
         var plain = Yardsticks.PlainHand(prices, tempi, sound);
         return new Arrangement(
             sheet.Title,
@@ -50,6 +52,9 @@ public static class ArrangementMaking
             TotalsOf(plan, chosen, all, choices, found) with
             {
                 TuneDose = clash.DoseOfTune(),
+                Carry = heard.Carry,
+                Brightness = heard.Brightness,
+                StrongBeatsWithBass = strong.Length == 0 ? 1 : strong.Count(s => chosen[s.Index].Voicing.Bass is not null) / (double)strong.Length,
                 CloseRootDose = Yardsticks.CloseRoot(prices, tempi, sound),
                 PlainHandDose = plain.Dose,
                 PlainHandStrokes = plain.Strokes,

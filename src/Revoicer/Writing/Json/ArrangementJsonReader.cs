@@ -145,6 +145,9 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         fields.List("leftOut", fields.Text))
     {
         TuneDose = Figure(fields, "tuneDose"),
+        Carry = new Decibels(Figure(fields, "carry")),
+        Brightness = Frequency(fields, "brightness"),
+        StrongBeatsWithBass = Figure(fields, "strongBeatsWithBass"),
         CloseRootDose = Figure(fields, "closeRootDose"),
         PlainHandDose = Figure(fields, "plainHandDose"),
         PlainHandStrokes = Count(fields, "plainHandStrokes"),

@@ -156,6 +156,9 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
         _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
         _json.WriteNumber("tuneDose", totals.TuneDose);
+        _json.WriteNumber("carry", totals.Carry.Value);
+        _json.WriteNumber("brightness", totals.Brightness.Value);
+        _json.WriteNumber("strongBeatsWithBass", totals.StrongBeatsWithBass);
         _json.WriteNumber("closeRootDose", totals.CloseRootDose);
         _json.WriteNumber("plainHandDose", totals.PlainHandDose);
         _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);

@@ -22,7 +22,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Title(arrangement.Title.Trim().Length == 0 ? "Without a title" : arrangement.Title, '=');
         page.Blank();
         page.Entry("Tower", Tower());
-        page.Entry("Sound", arrangement.Sound);
+        page.Entry("Sound", Sound());
         page.Entry("Key", Key());
         if (arrangement.TuneOctaves is { } octaves)
         {
@@ -74,6 +74,14 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             ? "none is measured, so all are taken to sound as the default bell"
             : $"{tower.MeasuredBells} of them measured";
         return $"{tower.Name}: {Sentences.Count(tower.Bells, "bell", "bells")} from {_notes.Of(tower.Lowest)} to {_notes.Of(tower.Highest)}{missing}; {measured}";
+    }
+
+    private string Sound()
+    {
+        var totals = arrangement.Totals;
+        return totals.Brightness.Value <= 0 ? arrangement.Sound : string.Create(
+            CultureInfo.InvariantCulture,
+            $"{arrangement.Sound}; chords carry {totals.Carry} on the mean (one stroke of C4 as heard = 0), their sound lies around {totals.Brightness}, and {100 * totals.StrongBeatsWithBass:0} % of the strong beats with a new chord have a bass bell");
     }
 
     private string Key()

@@ -1,0 +1,37 @@
+using Revoicer.Clashes;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>How far the chords of an arrangement carry and how bright they sound, the tune included, what rings from before not.</summary>
+internal static class HeardSound
+{
+    /// <summary>The mean carry of the chords that are struck, in dB re one stroke of C4 over the same time, and the brightness of all of them.</summary>
+    public static (Decibels Carry, Hertz Brightness) Of(Instrument instrument, SlotPlan plan, StrokesInTime strokes)
+    {
+        var (energy, moment) = (0.0, 0.0);
+        var carries = new List<double>();
+        foreach (var (_, hearing) in plan.InTime())
+        {
+            var (from, until) = (hearing.At + strokes.Shift, hearing.Until + strokes.Shift);
+            var here = strokes.OfHearing[hearing.Order].Concat(strokes.Tune.Where(s => s.At.Value >= from.Value - 1e-6 && s.At < until)).ToArray();
+            var heard = here.Sum(s => Power(s) * instrument.Carry.CarryEnergy(instrument.BellAt(s.Note), Seconds.Zero, until - Later(s.At, from)));
+            if (heard > 0)
+            {
+                carries.Add(instrument.Carry.Carry(heard, until - from).Value);
+                energy += heard;
+                moment += here.Sum(s => Power(s) * instrument.Carry.LogFrequency(instrument.BellAt(s.Note), Seconds.Zero, until - Later(s.At, from)));
+            }
+        }
+
+        return carries.Count == 0 ? (Decibels.Zero, new Hertz(0)) : (new Decibels(carries.Average()), TowerCarry.Brightness(energy, moment));
+    }
+
+    private static double Power(Stroke stroke) => Math.Pow(stroke.Level.AmplitudeFactor, 2);
+
+    // The lead of a roll is counted as if it came on the beat, as in the price.
+    private static Seconds Later(Seconds a, Seconds b) => a > b ? a : b;
+}
