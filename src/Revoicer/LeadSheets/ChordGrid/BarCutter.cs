@@ -8,7 +8,7 @@ internal sealed class BarCutter(List<Problem> problems)
     private readonly List<RawBar> _bars = [];
     private readonly List<GridPiece.Entry> _entries = [];
     private GridPiece.BarLine? _opening;
-    private GridPiece.Ending? _ending;
+    private (Place Where, int Number)? _ending;
     private GridPiece? _previous;
 
     public IReadOnlyList<RawBar> Bars => _bars;
@@ -53,8 +53,11 @@ internal sealed class BarCutter(List<Problem> problems)
             case GridPiece.Ending when _previous is not GridPiece.BarLine:
                 problems.Add(new Problem(piece.Where, "an ending begins inside a bar", "it right after a bar line"));
                 break;
+            case GridPiece.Ending { Number: "1" or "2" } ending:
+                _ending = (ending.Where, ending.Number == "1" ? 1 : 2);
+                break;
             case GridPiece.Ending ending:
-                _ending = ending;
+                problems.Add(new Problem(piece.Where, $"'[{Quoted.Text(ending.Number)}' is no ending", "'[1' or '[2': a repeat has at most two endings"));
                 break;
             case GridPiece.BarLine barLine:
                 TakeBarLine(barLine);
@@ -74,7 +77,7 @@ internal sealed class BarCutter(List<Problem> problems)
         }
         else if (_previous is not GridPiece.BarLine { Opens: false } || barLine is not { Opens: true, Closes: false })
         {
-            problems.Add(new Problem(barLine.Where, "an empty bar before it", "chords, '%' for the bar before once more, or 'N.C.'"));
+            problems.Add(new Problem(barLine.Where, "an empty bar before this bar line", "chords, '%' for the bar before once more, or 'N.C.'"));
             _ending = null;
         }
 

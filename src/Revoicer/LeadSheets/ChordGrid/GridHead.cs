@@ -11,6 +11,9 @@ internal sealed class GridHead(List<Problem> problems)
     private const double SlowestBeats = 20;
     private const double QuickestBeats = 300;
 
+    // No time of the list has more beats in its bar.
+    private static readonly Meter MostBeats = new(4, 4);
+
     private static readonly string[] Words = ["title", "key", "time", "tempo", "pickup"];
 
     private static readonly Meter[] Meters =
@@ -71,19 +74,26 @@ internal sealed class GridHead(List<Problem> problems)
         value => Meters.Where(m => m.ToString() == value).Select(m => (Meter?)m).FirstOrDefault(),
         "one of " + string.Join(", ", Meters));
 
-    /// <summary>The speed; not read where the time it counts in could not be read.</summary>
-    public Tempo? Tempo(Meter? time) => time is not { } meter ? null : GivenValue<Tempo>(
+    /// <summary>The speed. It is checked even where the time it counts in could not be read, and then counts quarters.</summary>
+    public Tempo? Tempo(Meter? time) => GivenValue<Tempo>(
         "tempo",
         value => double.TryParse(value, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var beats)
-            && beats is >= SlowestBeats and <= QuickestBeats ? new Tempo(meter.Beat, beats) : null,
+            && beats is >= SlowestBeats and <= QuickestBeats ? new Tempo((time ?? MostBeats).Beat, beats) : null,
         $"a number from {SlowestBeats} to {QuickestBeats}, the beats a minute");
 
-    /// <summary>The beats of a first bar that is not whole; null where it is whole or the time could not be read.</summary>
-    public int? Pickup(Meter? time) => time is not { } meter ? null : GivenValue<int>(
-        "pickup",
-        value => int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var beats)
-            && beats >= 1 && beats < meter.BeatsInBar ? beats : null,
-        meter.BeatsInBar == 2 ? "1, the beats of the first bar" : $"a whole number from 1 to {meter.BeatsInBar - 1}, the beats of the first bar");
+    /// <summary>
+    /// The beats of a first bar that is not whole; null where it is whole. Where the time could not be read it may have as
+    /// many as any time allows, so that no number is blamed that would be right.
+    /// </summary>
+    public int? Pickup(Meter? time)
+    {
+        var most = (time ?? MostBeats).BeatsInBar - 1;
+        return GivenValue<int>(
+            "pickup",
+            value => int.TryParse(value, NumberStyles.None, CultureInfo.InvariantCulture, out var beats)
+                && beats >= 1 && beats <= most ? beats : null,
+            most == 1 ? "1, the beats of the first bar" : $"a whole number from 1 to {most}, the beats of the first bar");
+    }
 
     private T? GivenValue<T>(string word, Func<string, T?> read, string expected)
         where T : struct

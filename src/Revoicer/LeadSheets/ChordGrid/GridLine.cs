@@ -74,9 +74,11 @@ internal static class GridLine
             }
         }
 
-        if (text[at] == '[' && at + 1 < text.Length && text[at + 1] is '1' or '2')
+        var digits = text[at] == '[' ? text.AsSpan(at + 1).IndexOfAnyExceptInRange('0', '9') : 0;
+        digits = digits < 0 ? text.Length - at - 1 : digits;
+        if (digits > 0)
         {
-            return new GridPiece.Ending(line.Part(at, 2), text[at + 1] - '0');
+            return new GridPiece.Ending(line.Part(at, 1 + digits), text.Substring(at + 1, digits));
         }
 
         var end = EndOfEntry(text, at);

@@ -13,8 +13,8 @@ internal abstract record GridPiece(Place Where)
     /// <param name="IsDouble">Whether it ends a section.</param>
     internal sealed record BarLine(Place Where, bool Closes, bool Opens, bool IsDouble) : GridPiece(Where);
 
-    /// <summary>"[1" or "[2".</summary>
-    internal sealed record Ending(Place Where, int Number) : GridPiece(Where);
+    /// <summary>"[1", "[2", or "[" with another number, of which there is no ending.</summary>
+    internal sealed record Ending(Place Where, string Number) : GridPiece(Where);
 
     /// <summary>What stands in a bar: a chord symbol, "/", "%", or something that is none of them.</summary>
     internal sealed record Entry(Place Where, string Text) : GridPiece(Where);

@@ -21,7 +21,7 @@ public class ChordGridMessageTests
 
         """)]
     [InlineData("| C | | G |", """
-        quay.chords:2:7: an empty bar before it; expected chords, '%' for the bar before once more, or 'N.C.'
+        quay.chords:2:7: an empty bar before this bar line; expected chords, '%' for the bar before once more, or 'N.C.'
             | C | | G |
                   ^
 
@@ -48,6 +48,27 @@ public class ChordGridMessageTests
         quay.chords:3:7: '%' after a bar of another length; expected its chords
             | C | % |
                   ^
+
+        """)]
+    [InlineData("|: C :|[3 G |]", """
+        quay.chords:2:8: '[3' is no ending; expected '[1' or '[2': a repeat has at most two endings
+            |: C :|[3 G |]
+                   ^^
+
+        """)]
+    [InlineData("|: C |[12 G :| F |]", """
+        quay.chords:2:7: '[12' is no ending; expected '[1' or '[2': a repeat has at most two endings
+            |: C |[12 G :| F |]
+                  ^^^
+
+        """)]
+    [InlineData("| C |[3", """
+        quay.chords:2:6: '[3' is no ending; expected '[1' or '[2': a repeat has at most two endings
+            | C |[3
+                 ^^
+        quay.chords:2:6: the line does not end with a bar line; expected '|' after it
+            | C |[3
+                 ^^
 
         """)]
     [InlineData("| C | G [1 |", """
@@ -173,6 +194,24 @@ public class ChordGridMessageTests
         quay.chords:2:9: '4' is no pickup that can be read; expected a whole number from 1 to 3, the beats of the first bar
             pickup: 4
                     ^
+
+        """)]
+    [InlineData("time: 5/4\ntempo: fast\npickup: 4", """
+        quay.chords:1:7: '5/4' is no time that can be read; expected one of 2/4, 3/4, 4/4, 6/8, 9/8, 12/8, 2/2
+            time: 5/4
+                  ^^^
+        quay.chords:2:8: 'fast' is no tempo that can be read; expected a number from 20 to 300, the beats a minute
+            tempo: fast
+                   ^^^^
+        quay.chords:3:9: '4' is no pickup that can be read; expected a whole number from 1 to 3, the beats of the first bar
+            pickup: 4
+                    ^
+
+        """)]
+    [InlineData("time: 5/4\ntempo: 96\npickup: 3", """
+        quay.chords:1:7: '5/4' is no time that can be read; expected one of 2/4, 3/4, 4/4, 6/8, 9/8, 12/8, 2/2
+            time: 5/4
+                  ^^^
 
         """)]
     [InlineData("time: 4/4\ntime: 3/4", """
