@@ -132,7 +132,10 @@ public sealed record ClashSplit(double Own, double FromBefore, double Haze, doub
 /// <param name="UpperPartial">Its partial's name.</param>
 /// <param name="UpperFrequency">Its frequency.</param>
 /// <param name="Share">Its share of the slot's roughness, 0..1.</param>
-/// <param name="Lasts">How long both stay above -20 dB of the stroke that came later.</param>
+/// <param name="Lasts">
+/// How long both stay above -20 dB of the stroke that came later, from that stroke or the start of the chord's own time on,
+/// whichever comes last; 0 where one has fallen below already.
+/// </param>
 public sealed record Quarrel(
     WrittenNote Lower,
     string LowerPartial,

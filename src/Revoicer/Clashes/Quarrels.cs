@@ -57,20 +57,22 @@ internal static class Quarrels
             {
                 var key = (lower.Bell, pair.Lower, higher.Bell, pair.Higher);
                 var before = doses.GetValueOrDefault(key);
-                var lasts = Lasts(bells, pair, lower, higher, later);
+                var lasts = Lasts(bells, pair, lower, higher, from);
                 doses[key] = (before.Dose + dose, Math.Max(before.Lasts, lasts));
             }
         }
     }
 
-    private static double Lasts(Items<Bell> bells, RoughPair pair, Strike lower, Strike higher, Strike later)
+    // What has rung on into the window has been heard before; only what is left of it there is of interest.
+    private static double Lasts(Items<Bell> bells, RoughPair pair, Strike lower, Strike higher, Seconds from)
     {
+        var later = lower.At <= higher.At ? higher : lower;
         var strongest = bells[later.Bell].Partials.Max(p => p.Amplitude) * later.Level.AmplitudeFactor;
         var mark = strongest * Heard.AmplitudeFactor;
         var end = Math.Min(
             FallsTo(mark, bells[lower.Bell].Partials[pair.Lower], lower),
             FallsTo(mark, bells[higher.Bell].Partials[pair.Higher], higher));
-        return Math.Max(0, end - later.At.Value);
+        return Math.Max(0, end - Math.Max(later.At.Value, from.Value));
     }
 
     // When a partial of a stroke falls to an amplitude; before the stroke where it never reaches it.

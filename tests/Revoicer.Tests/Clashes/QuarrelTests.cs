@@ -37,6 +37,22 @@ public sealed class QuarrelTests
         Assert.Equal(worst.Upper.Decay.Value * (20 + level) / 60, worst.Lasts.Value, 1e-9);
     }
 
+    /// <summary>Of two old bells only what is left when the window begins is told: as much less as the window is later.</summary>
+    [Fact]
+    public void A_quarrel_of_two_old_bells_lasts_from_the_start_of_the_window()
+    {
+        Strike[] strikes = [.. ClashBells.Strikes("60@0 64@0.5")];
+        var whole = Lasts(0.5);
+
+        Assert.InRange(whole, 1, 10);
+        Assert.Equal(whole, Lasts(0), 1e-9);
+        Assert.Equal(whole - 0.75, Lasts(1.25), 1e-9);
+        Assert.Equal(0, Lasts(0.5 + whole + 0.25));
+
+        double Lasts(double from) => Price.Quarrels(strikes, new Seconds(from), Seconds.Forever, int.MaxValue)
+            .Single(q => (q.Lower.Name, q.Upper.Name) == ("tierce", "prime")).Lasts.Value;
+    }
+
     /// <summary>Shares are parts of one whole, and that whole is the dose of the strokes.</summary>
     [Law(Arbitrary = [typeof(ClashGens)])]
     public bool Shares_add_up_to_one_in_falling_order(Scene s)

@@ -22,9 +22,9 @@ internal sealed class QuarrelWords(Arrangement arrangement)
         CultureInfo.InvariantCulture,
         $"the {quarrel.LowerPartial} of {Bell(quarrel.Lower)}, {quarrel.LowerFrequency}, against the {quarrel.UpperPartial} of {Bell(quarrel.Upper)}, {quarrel.UpperFrequency}, {Time(quarrel)}: {100 * quarrel.Share:0} % of the roughness");
 
-    // A pair of which one is faint from the start lasts no time by the measure of the figure.
+    // One of them is faint from its stroke on, or both rang on into the chord and one has fallen below what counts as heard.
     private static string Time(Quarrel quarrel) => quarrel.Lasts.Value < 0.05
-        ? "one of them faint"
+        ? "fading"
         : string.Create(CultureInfo.InvariantCulture, $"for {quarrel.Lasts.Value:0.0} s");
 
     private string Bell(WrittenNote note) =>

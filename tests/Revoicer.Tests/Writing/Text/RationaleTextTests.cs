@@ -71,6 +71,15 @@ public class RationaleTextTests
     }
 
     [Fact]
+    public void A_quarrel_that_lasts_no_longer_is_fading()
+    {
+        var sample = SampleArrangements.HarbourLights;
+        var old = sample.Choices[0].Quarrels[0] with { Lasts = Seconds.Zero };
+        var text = RationaleText.Of(sample with { Choices = [sample.Choices[0] with { Quarrels = [old] }] });
+        Assert.Contains("330 Hz, fading: 41 % of the roughness", text.Replace("\n     ", ""));
+    }
+
+    [Fact]
     public void A_tempo_that_nobody_named_is_told() =>
         Assert.Contains(
             "60 quarter notes a minute (assumed: neither the sheet nor you named one)",
