@@ -102,7 +102,7 @@ public sealed record Choice(
     /// <summary>How often its slot is heard, at least once; terms and runner-up are over all hearings together.</summary>
     public int Hearings { get; init; } = 1;
 
-    /// <summary>The tones of the symbol, its bass included, as it spells them.</summary>
+    /// <summary>The tones of the symbol as it spells them: its slash bass or root first, then from the root upward.</summary>
     public Items<NoteName> ToneNames { get; init; } = [];
 }
 

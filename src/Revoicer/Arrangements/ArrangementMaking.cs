@@ -1,3 +1,4 @@
+using Revoicer.Chords;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
 using Revoicer.Playing;
@@ -85,8 +86,12 @@ public static class ArrangementMaking
         reasons.BoundBy)
     {
         Hearings = slot.Hearings.Count,
-        ToneNames = slot.Symbol.Tones.Select(t => t.Name).Append(slot.Symbol.Lowest).Distinct().ToItems(),
+        ToneNames = ToneNames(slot.Symbol),
     };
+
+    /// <summary>The names of <see cref="Choice.ToneNames"/>; a slash bass is called as it is written, whatever the tone above it.</summary>
+    internal static Items<NoteName> ToneNames(ChordSymbol symbol) =>
+        symbol.Tones.Select(t => t.Name).Prepend(symbol.Lowest).Distinct().ToItems();
 
     // The bass bell, as the chord spells it, where the symbol asks for another.
     private static NoteName? SoundingBass(Slot slot, Candidate chosen)

@@ -7,43 +7,60 @@ namespace Revoicer.Writing.Text;
 /// <summary>
 /// Names notes as a player in a key expects them: E flat in B flat major, D sharp in E minor. The twelve names are those
 /// from three fifths below the signature to eight above it, which holds the raised notes of the minor key (common
-/// practice). Without a key the window of C major is taken.
+/// practice). Without a key the window of C major is taken. In a chord its symbol's own names come first.
 /// </summary>
-internal sealed class KeySpelling(KeySignature? key)
+internal sealed class KeySpelling
 {
     private const int FifthsBelow = 3;
 
-    /// <summary>"Eb4"; middle C is C4.</summary>
-    public string Of(WrittenNote note) => Name(note.Midi);
+    // A note of the same sound lies twelve fifths away.
+    private const int Enharmonic = 12;
 
-    /// <summary>
-    /// The same for a bell struck in a chord, spelled as the chord spells it, unless that takes two accidentals.
-    /// </summary>
-    public string Of(WrittenNote note, Items<NoteName> chord)
+    private readonly NoteName[] _names = new NoteName[12];
+
+    public KeySpelling(KeySignature? key)
     {
-        foreach (var name in chord)
+        var lowest = (key?.Fifths ?? 0) - FifthsBelow;
+        for (var fifths = lowest; fifths < lowest + _names.Length; fifths++)
         {
-            if (name.PitchClass == note.PitchClass && Math.Abs(name.Alteration) <= 1)
-            {
-                return Text(name, note.Midi);
-            }
+            var name = Plain(fifths, key);
+            _names[name.PitchClass.Value] = name;
         }
-
-        return Of(note);
     }
 
-    /// <summary>"Eb5" of the pitch heard.</summary>
-    public string Of(StrikeNote note) => Name(note.Midi);
+    /// <summary>"Eb4"; middle C is C4.</summary>
+    public string Of(WrittenNote note) => Of(note, []);
+
+    /// <summary>The same for a bell that rings in a chord, where the chord's own name comes first.</summary>
+    public string Of(WrittenNote note, Items<NoteName> chord) => Text(NameOf(note.PitchClass, chord), note.Midi);
+
+    /// <summary>"Eb5" of the pitch heard, in a chord as heard.</summary>
+    public string Of(StrikeNote note, Items<NoteName> chord) => Text(NameOf(note.PitchClass, chord), note.Midi);
 
     /// <summary>"C3 E4 G4".</summary>
     public string Of(Items<WrittenNote> notes) => string.Join(' ', notes.Select(Of));
 
-    private string Name(int midi)
+    /// <summary>
+    /// The name in a chord: as the chord spells it, unless that takes two accidentals where the key's own name has fewer.
+    /// </summary>
+    public NoteName NameOf(PitchClass heard, Items<NoteName> chord)
     {
-        // Seven fifths up are one semitone up, octaves aside; so the place on the line follows from the pitch class.
-        var lowest = (key?.Fifths ?? 0) - FifthsBelow;
-        var steps = PitchClass.Of((7 * midi) - lowest).Value;
-        return Text(NoteName.AtFifths(lowest + steps), midi);
+        var own = _names[heard.Value];
+        var most = Math.Max(1, Math.Abs(own.Alteration));
+        return chord.Where(n => n.PitchClass == heard && Math.Abs(n.Alteration) <= most).Append(own).First();
+    }
+
+    // Of the keys' names only the raised sixth and seventh of minor have two accidentals; any other is read more plainly.
+    private static NoteName Plain(int fifths, KeySignature? key)
+    {
+        var name = NoteName.AtFifths(fifths);
+        var isRaised = key is { IsMinor: true } minor && fifths - minor.Tonic.FifthsFromC is 3 or 5;
+        return name.Alteration switch
+        {
+            < -1 => NoteName.AtFifths(fifths + Enharmonic),
+            > 1 when !isRaised => NoteName.AtFifths(fifths - Enharmonic),
+            _ => name,
+        };
     }
 
     private static string Text(NoteName name, int midi)

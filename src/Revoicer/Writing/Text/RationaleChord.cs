@@ -13,11 +13,11 @@ internal sealed class RationaleChord(Arrangement arrangement)
 
     private readonly KeySpelling _notes = new(arrangement.WrittenKey);
     private readonly PlaceNames _places = new(arrangement);
-    private readonly QuarrelWords _quarrels = new(arrangement);
 
-    /// <summary>The symbol as in the sheet, with the bass beside it where it got another.</summary>
-    public static string Symbol(Choice choice) =>
-        choice.SoundingBass is { } bass ? $"{choice.Symbol} (here with {bass} in the bass)" : choice.Symbol;
+    /// <summary>The symbol as in the sheet, with the bass beside it where it got another, named as its bell below is.</summary>
+    public string Symbol(Choice choice) => choice.SoundingBass is { } bass
+        ? $"{choice.Symbol} (here with {_notes.NameOf(bass.PitchClass, choice.ToneNames)} in the bass)"
+        : choice.Symbol;
 
     public void Write(Choice choice, TextPage page)
     {
@@ -35,7 +35,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
         Quarrels(choice, page);
         if (choice.RingingOn.Count > 0)
         {
-            page.Paragraph($"Still ringing when it begins: {Sentences.List([.. choice.RingingOn.Select(_notes.Of)])}.", Indent);
+            page.Paragraph($"Still ringing when it begins: {Sentences.List([.. choice.RingingOn.Select(n => _notes.Of(n, choice.ToneNames))])}.", Indent);
         }
 
         Price(choice, page);
@@ -109,7 +109,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
     {
         var notes = arrangement.Strokes
             .Where(s => s.IsTune && s.Beat >= choice.Start && s.Beat < choice.Start + choice.Length)
-            .Select(s => s.Limb == Limb.LeftHand ? $"{_notes.Of(s.Note)} (left hand)" : _notes.Of(s.Note))
+            .Select(s => _notes.Of(s.Note, choice.ToneNames) + (s.Limb == Limb.LeftHand ? " (left hand)" : ""))
             .ToArray();
         if (notes.Length > 0)
         {
@@ -161,10 +161,11 @@ internal sealed class RationaleChord(Arrangement arrangement)
     {
         if (choice.Quarrels.Count > 0)
         {
+            var words = new QuarrelWords(arrangement, choice);
             page.Paragraph("Most at odds:", Indent);
             foreach (var quarrel in choice.Quarrels)
             {
-                page.Paragraph($"- {_quarrels.InFull(quarrel)}", Indent * 2, 2);
+                page.Paragraph($"- {words.InFull(quarrel)}", Indent * 2, 2);
             }
         }
     }

@@ -15,7 +15,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private readonly KeySpelling _notes = new(arrangement.WrittenKey);
     private readonly PlaceNames _places = new(arrangement);
-    private readonly QuarrelWords _quarrels = new(arrangement);
+    private readonly RationaleChord _chords = new(arrangement);
 
     public void WriteTo(TextPage page)
     {
@@ -180,9 +180,9 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Paragraph("Where it clashes most:");
         for (var i = 0; i < worst.Length; i++)
         {
-            var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {_quarrels.InShort(worst[i].Quarrels[0])}" : "";
+            var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {new QuarrelWords(arrangement, worst[i]).InShort(worst[i].Quarrels[0])}" : "";
             page.Paragraph(
-                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {RationaleChord.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Whole)}{quarrel}",
+                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {_chords.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Whole)}{quarrel}",
                 indent: 2,
                 hanging: 3);
         }

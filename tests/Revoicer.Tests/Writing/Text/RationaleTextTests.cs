@@ -1,6 +1,9 @@
+using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 using Revoicer.Arrangements;
+using Revoicer.Chords;
 using Revoicer.Music;
+using Revoicer.Text;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 using Xunit;
@@ -49,11 +52,50 @@ public class RationaleTextTests
     [InlineData("Gb", 71, "Cb5")]
     [InlineData("C#", 60, "B#3")]
     [InlineData("C#", 65, "E#4")]
+    [InlineData("Gb", 69, "A4")]
+    [InlineData("C#", 67, "G4")]
+    [InlineData("G# minor", 67, "F##4")]
+    [InlineData("A# minor", 67, "F##4")]
     public void Notes_are_spelled_as_the_key_has_them(string name, int midi, string spelled)
     {
         // Common practice: a key's own tones by its signature, the raised seventh of minor as a raised tone.
         Assert.True(KeySignature.TryParse(name, out var key));
         Assert.Equal(spelled, new KeySpelling(key).Of(WrittenNote.AtMidi(midi)));
+    }
+
+    [Theory]
+    [InlineData("G", "Cm6", "C3 Eb4 G4 A4")]
+    [InlineData("G", "Bbdim7/Fb", "Fb3 Bb3 Db4 G4")]
+    [InlineData("Gb", "Gbm7", "Gb3 A3 Db4 Fb4")]
+    [InlineData("C", "A7/Db", "Db3 A3 E4 G4")]
+    [InlineData("G# minor", "D#7", "D#3 F##4 A#4 C#5")]
+    public void The_tones_of_a_chord_are_spelled_as_its_symbol_has_them(string name, string symbol, string spelled)
+    {
+        // Chord spelling by thirds above the root (common practice), but no two accidentals where the key has fewer.
+        Assert.True(KeySignature.TryParse(name, out var key));
+        var read = Assert.IsType<Reading<ChordText>.Accepted>(ChordSymbolReader.Read(symbol, Place.WholeFile("test")));
+        var chord = ArrangementMaking.ToneNames(Assert.IsType<ChordText.Chord>(read.Value).Symbol);
+        var notes = spelled.Split(' ').Select(n => NoteSpelling.TryMidi(n, out var midi) ? WrittenNote.AtMidi(midi) : default);
+        Assert.Equal(spelled, string.Join(' ', notes.Select(n => new KeySpelling(key).Of(n, chord))));
+    }
+
+    [Fact]
+    public void All_that_is_told_of_a_chord_has_its_symbols_names()
+    {
+        var sample = SampleArrangements.HarbourLights;
+        var choice = sample.Choices[0] with
+        {
+            SoundingBass = new NoteName(Letter.E),
+            RingingOn = [WrittenNote.AtMidi(52)],
+            ToneNames = [new NoteName(Letter.C), new NoteName(Letter.F, -1)],
+        };
+        var text = Regex.Replace(RationaleText.Of(sample with { Choices = [choice] }), @"\s+", " ");
+        Assert.Contains("C3 (left foot) 0.12 s before the beat, Fb4 (left hand)", text);
+        Assert.Contains("against the hum of Fb4 (strikes Fb5)", text);
+        Assert.Contains("above all the tierce of C3 against the hum of Fb4", text);
+        Assert.Contains("C (here with Fb in the bass)", text);
+        Assert.Contains("Still ringing when it begins: Fb3.", text);
+        Assert.Contains("12 of 47: C3 E3 G3 A3 E4", text);
     }
 
     [Theory]
