@@ -170,7 +170,7 @@ internal static class SampleArrangements
         [Note(57)],
         null,
         [new PricedTerm("roughness", 24_000)],
-        "A cadence has its root in the bass.");
+        "a cadence has its root in the bass");
 
     private static Choice CAgain(Items<Stroke> strokes) => new(
         1, 2, 1, Quarters(9), Quarters(4), "C", new NoteName(Letter.E), "together", strokes,

@@ -172,12 +172,18 @@ internal sealed class RationaleChord(Arrangement arrangement)
 
     private string Weighed(Choice choice, RunnerUp runnerUp)
     {
-        var bells = runnerUp.Notes.Count == 0 ? "no bell at all" : string.Join(' ', runnerUp.Notes.Select(n => _notes.Of(n, choice.ToneNames)));
+        var notes = string.Join(' ', runnerUp.Notes.Select(n => _notes.Of(n, choice.ToneNames)));
+        var bells = runnerUp.Notes.Count switch
+        {
+            0 => "no bell at all",
+            1 => $"{notes} alone",
+            _ => $"{notes}, {runnerUp.Figure}",
+        };
         var verdict = runnerUp.Dearer switch
         {
-            > 0 and var dearer => $"Next best: {bells}, {runnerUp.Figure}; {Sentences.Price(dearer)} dearer.",
-            0 => $"As good: {bells}, {runnerUp.Figure}, at the same price.",
-            var cheaper => $"Cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule over several chords: {bells}, {runnerUp.Figure}.",
+            > 0 and var dearer => $"Next best: {bells}; {Sentences.Price(dearer)} dearer.",
+            0 => $"As good: {bells}, at the same price.",
+            var cheaper => $"Cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule over several chords: {bells}.",
         };
         var worse = runnerUp.Differences.Where(d => d.Thousandths > 0 && Shows(d)).Select(Signed).ToArray();
         var better = runnerUp.Differences.Where(d => d.Thousandths < 0 && Shows(d)).Select(Signed).ToArray();

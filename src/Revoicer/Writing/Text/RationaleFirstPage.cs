@@ -128,7 +128,15 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         var end = arrangement.Tempi.At(last.Start + last.Length) + arrangement.Shift;
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{Sentences.Count(arrangement.Bars.Count, "bar", "bars")} as heard, {end.Value:0.0} s, and two bars for the last bells to ring");
+            $"{Bars()} as heard, {end.Value:0.0} s, and two bars for the last bells to ring");
+    }
+
+    // A pickup is numbered 0 and is no bar of its own.
+    private string Bars()
+    {
+        var whole = arrangement.Bars.Count(b => b.Number > 0);
+        var bars = Sentences.Count(whole, "bar", "bars");
+        return whole == arrangement.Bars.Count ? bars : $"a pickup and {bars}";
     }
 
     private string Bells()

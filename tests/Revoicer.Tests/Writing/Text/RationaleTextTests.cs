@@ -121,6 +121,27 @@ public class RationaleTextTests
         Assert.Contains("330 Hz, fading: 41 % of the roughness", text.Replace("\n     ", ""));
     }
 
+    [Theory]
+    [InlineData(0, "Next best: no bell at all; 0.1 dearer.")]
+    [InlineData(1, "Next best: C3 alone; 0.1 dearer.")]
+    [InlineData(2, "Next best: C3 G4, together; 0.1 dearer.")]
+    public void Only_two_bells_and_more_are_told_to_be_struck_together(int bells, string sentence)
+    {
+        var sample = SampleArrangements.HarbourLights;
+        var notes = new[] { 48, 67 }.Take(bells).Select(WrittenNote.AtMidi).ToItems();
+        var choice = sample.Choices[0] with { RunnerUp = new RunnerUp("together", notes, 100, []) };
+        Assert.Contains(sentence, RationaleText.Of(sample with { Choices = [choice] }));
+    }
+
+    [Fact]
+    public void A_pickup_is_not_counted_as_a_bar()
+    {
+        var sample = SampleArrangements.HarbourLights;
+        Assert.Contains("a pickup and 5 bars as heard", RationaleText.Of(sample));
+        var once = sample with { Bars = [sample.Bars[1] with { Start = Beats.Zero }] };
+        Assert.Contains("Length       one bar as heard", RationaleText.Of(once));
+    }
+
     [Fact]
     public void A_tempo_that_nobody_named_is_told() =>
         Assert.Contains(
