@@ -3,9 +3,6 @@ namespace Revoicer.Cli.Files;
 /// <summary>How writing a set of files ended.</summary>
 internal abstract record WriteResult
 {
-    /// <summary>The exit code of a command that could not write.</summary>
-    public const int CouldNotWrite = 3;
-
     private WriteResult()
     {
     }

@@ -31,9 +31,6 @@ internal sealed class Counters
     /// <summary>The single counts.</summary>
     public IReadOnlyList<Counter> All => _counters;
 
-    /// <summary>The phrase of a slot.</summary>
-    public int PhraseOf(int slot) => _phraseOfSlot[slot];
-
     /// <summary>Whether counting starts anew at a slot.</summary>
     public bool StartsPhrase(int slot) => slot == 0 || _phraseOfSlot[slot] != _phraseOfSlot[slot - 1];
 

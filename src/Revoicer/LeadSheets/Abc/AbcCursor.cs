@@ -20,9 +20,6 @@ internal sealed class AbcCursor(string text, Place line)
     /// <summary>The character after it; NUL where there is none.</summary>
     public char Next => Ahead(1);
 
-    /// <summary>What has not been read.</summary>
-    public string Rest => text[At..];
-
     public char Ahead(int by) => At + by < text.Length ? text[At + by] : '\0';
 
     public void Skip(int count = 1) => At = Math.Min(At + count, text.Length);
