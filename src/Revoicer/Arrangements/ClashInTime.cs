@@ -25,7 +25,7 @@ internal sealed class ClashInTime
         _instrument = instrument;
         _strokes = strokes;
         var inTime = plan.InTime().ToArray();
-        _chords = [.. inTime.Select(h => new ChordClasses(h.Slot.Symbol.PitchClasses, h.Slot.Symbol.Third).Moved(instrument.Tower.Transposition.Semitones))];
+        _chords = [.. inTime.Select(h => ChordsInTime.ClassesOf(h.Slot, instrument.Tower.Transposition))];
         _moments =
         [
             .. inTime.SelectMany((_, i) => strokes.OfHearing[i].Select(s => MomentOf(s, i))),

@@ -20,10 +20,13 @@ internal sealed class ChordsInTime
         for (var i = 0; i < inTime.Length; i++)
         {
             var (slot, hearing) = inTime[i];
-            var chord = new ChordClasses(slot.Symbol.PitchClasses, slot.Symbol.Third).Moved(transposition.Semitones);
-            _reigns[i] = (hearing.At, i + 1 == inTime.Length ? Seconds.Forever : hearing.Until, chord);
+            _reigns[i] = (hearing.At, i + 1 == inTime.Length ? Seconds.Forever : hearing.Until, ClassesOf(slot, transposition));
         }
     }
+
+    /// <summary>A slot's chord as the tower sounds it.</summary>
+    public static ChordClasses ClassesOf(Slot slot, Transposition transposition) =>
+        new ChordClasses(slot.Symbol.PitchClasses, slot.Symbol.Third).Moved(transposition.Semitones);
 
     /// <summary>Whether a slot comes right before a hearing, with no gap without chord between.</summary>
     public bool HasBefore(Hearing hearing) => hearing.Order > 0 && _reigns[hearing.Order - 1].Until >= hearing.At;

@@ -56,6 +56,9 @@ public sealed class Instrument
     /// <summary>From this delay on (microseconds) no limb is in a hurry and every bell has recovered.</summary>
     internal long LongestMove { get; }
 
+    /// <summary>From this delay on (microseconds) two strokes have nothing to do with each other.</summary>
+    internal long LongestReach => Math.Max(Horizon, LongestMove);
+
     /// <summary>From this delay on (microseconds) no two bells are rough together.</summary>
     internal long Horizon => _rings.Horizon;
 

@@ -30,7 +30,7 @@ internal sealed class PricedSlot
         _price = new SlotPrice(instrument, sound, slot, Kinds, chords, tune);
         _outlines = Outlines(candidates);
         Spread = Kinds.Offsets.Count == 0 ? 0 : Kinds.Offsets.Max() - Kinds.Offsets.Min();
-        _apart = Apart(slot, instrument.Horizon + Spread);
+        _apart = Apart(slot, instrument.LongestReach + Spread);
         _again = _apart.Count == 0 ? null : StrokeTable.Between(instrument, Kinds, Kinds, _apart);
         Prices = new long[candidates.Count];
         Voicing? voicing = null;

@@ -45,7 +45,7 @@ internal sealed class SlotLink
     /// <summary>The link of two slots, or null where nothing that one does can matter to the other.</summary>
     public static SlotLink? Between(Instrument instrument, Sound sound, PricedSlot earlier, PricedSlot later)
     {
-        var reach = Math.Max(instrument.Horizon, instrument.LongestMove) + earlier.Spread + later.Spread;
+        var reach = instrument.LongestReach + earlier.Spread + later.Spread;
         var apart = earlier.Slot.Hearings
             .SelectMany(_ => later.Slot.Hearings, (a, b) => StrokeKinds.Microseconds(b.At) - StrokeKinds.Microseconds(a.At))
             .Where(distance => Math.Abs(distance) <= reach)
