@@ -114,7 +114,7 @@ internal static class DraftRun
         return string.Create(
             CultureInfo.InvariantCulture,
             $"""
-            {arrangement.Title}: {arrangement.Choices.Count} chords voiced for {arrangement.Tower.Name}, {arrangement.Sound}
+            {arrangement.Title}: {(arrangement.Choices.Count == 1 ? "one chord" : $"{arrangement.Choices.Count} chords")} voiced for {arrangement.Tower.Name}, {arrangement.Sound}
             median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * totals.RootLowest:0} % of the chords
             search: {arrangement.Status}
 

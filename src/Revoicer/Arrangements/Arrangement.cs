@@ -161,10 +161,10 @@ public sealed record RunnerUp(string Figure, Items<WrittenNote> Notes, long Dear
 /// <summary>Figures of a whole arrangement.</summary>
 /// <param name="Price">The price of everything, in thousandths of a clash unit.</param>
 /// <param name="ClashDose">The clash dose of all that is struck, in clash units; the tune with itself left out.</param>
-/// <param name="MedianClash">The median over the slots of the clash figure, the tune with itself left out.</param>
+/// <param name="MedianClash">The median over the chords as heard of the clash figure, the tune with itself left out.</param>
 /// <param name="BellsUsed">The bells used, lowest first.</param>
 /// <param name="PedalsTo">The highest pedal used; null where the feet rest.</param>
-/// <param name="RootLowest">The share of slots that have a bass bell on root or slash bass, 0..1.</param>
+/// <param name="RootLowest">The share of chords as heard that have a bass bell on root or slash bass, 0..1.</param>
 /// <param name="HeaviestFrom">Start of the passage of 10 s with most strokes on heavy bells (written below middle C).</param>
 /// <param name="HeaviestStrokes">How many such strokes it has.</param>
 /// <param name="LeftOut">What of the sheet was left out, eased or lifted, in sentences.</param>

@@ -126,7 +126,7 @@ public static class ArrangementMaking
             Median(choices.Select(c => c.Clash.Avoidable)),
             strokes.Select(s => s.Note).Distinct().Order().ToItems(),
             strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).Max(),
-            plan.Slots.Count(s => chosen[s.Index].Voicing.Bass?.PitchClass == s.Symbol.Lowest.PitchClass) / (double)plan.Slots.Count,
+            plan.InTime().Count(h => chosen[h.Slot.Index].Voicing.Bass?.PitchClass == h.Slot.Symbol.Lowest.PitchClass) / (double)choices.Count,
             from,
             heavy,
             (plan.Tune?.Told ?? []).Concat(found.Lifted).ToItems());

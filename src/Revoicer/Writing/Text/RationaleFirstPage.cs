@@ -168,8 +168,8 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private string Clash() =>
         $"{Sentences.Figure(arrangement.Totals.MedianClash)} for the middle one of all chords (the median); "
-        + $"all strokes together come to {Sentences.Figure(arrangement.Totals.ClashDose)}, "
-        + $"and to {Sentences.Price(arrangement.Totals.Price)} with everything else that is priced";
+        + $"all strokes together come to {Sentences.Figure(arrangement.Totals.ClashDose)}; "
+        + $"the price of everything, as the sound weighs it, is {Sentences.Price(arrangement.Totals.Price)}";
 
     private void Worst(TextPage page)
     {
