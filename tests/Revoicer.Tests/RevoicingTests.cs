@@ -140,7 +140,7 @@ public class RevoicingTests
         int[] pedals = [.. made.Select(m => m.Strokes.Count(s => s.IsPedal))];
         Assert.True(doses[0] < doses[1] && doses[1] < doses[2], string.Join(" < ", doses));
         Assert.True(heights[0] > heights[1] && heights[1] > heights[2], string.Join(" > ", heights));
-        Assert.True(pedals[0] < pedals[1] && pedals[1] < pedals[2], string.Join(" < ", pedals));
+        Assert.True(pedals[0] < pedals[1] && pedals[1] <= pedals[2], string.Join(" < ", pedals));
     }
 
     [Fact]

@@ -30,11 +30,11 @@ internal abstract record KeyWish
     public (LeadSheet? Sheet, string Sentence) Apply(LeadSheet sheet) => (this, sheet.Key) switch
     {
         (Named, null) => (null, "the sheet names no key, so --key cannot tell how far to move it; give semitones, such as --key +2, or add a line 'key: C' to the sheet"),
-        (Named { Key: var wanted }, { } own) when wanted.IsMinor != own.IsMinor =>
-            (null, $"the sheet is in {own}, and --key {wanted} would change its mode; name a {(own.IsMinor ? "minor" : "major")} key, such as {own.Moved(2)}"),
+        (Named { Key: var wanted }, { } own) when wanted.Mode != own.Mode =>
+            (null, $"the sheet is in {own}, and --key {wanted} would change its mode; name a {own.Mode.ToString().ToLowerInvariant()} key, such as {own.Moved(2)}"),
         (Named { Key: var wanted }, { } own) => (sheet.Moved(wanted, wanted.Fifths - own.Fifths, Nearest(wanted.Tonic.PitchClass - own.Tonic.PitchClass)), ""),
         (Higher { Semitones: var n }, { } own) => (sheet.Moved(own.Moved(n), own.Moved(n).Fifths - own.Fifths, n), ""),
-        (Higher { Semitones: var n }, null) => (sheet.Moved(null, new KeySignature(new NoteName(Letter.C), false).Moved(n).Fifths, n), ""),
+        (Higher { Semitones: var n }, null) => (sheet.Moved(null, new KeySignature(new NoteName(Letter.C), Mode.Major).Moved(n).Fifths, n), ""),
         _ => throw new InvalidOperationException($"no such wish: {this}"),
     };
 

@@ -69,6 +69,13 @@ public sealed record LeadSheet(
     /// <summary>The length of the piece as heard.</summary>
     public Beats Length => Played[^1].Start + Bars[Played[^1].Written].Length;
 
+    /// <summary>Whether a chord symbol stands anywhere; N.C. is none.</summary>
+    public bool HasChords => Bars.Any(bar => bar.Chords.Any(c => c.Symbol is not null));
+
+    /// <summary>Whether another sheet has the same bars, each as long as here, heard in the same order.</summary>
+    public bool HasBarsOf(LeadSheet other) =>
+        Bars.Select(b => b.Length).SequenceEqual(other.Bars.Select(b => b.Length)) && Played == other.Played;
+
     /// <summary>The sheet in another key: chords, tune and changes of key moved, the bars as they are.</summary>
     /// <param name="key">The key it is then in; null where the sheet names none.</param>
     /// <param name="fifths">How far names move along the line of fifths.</param>
@@ -80,7 +87,7 @@ public sealed record LeadSheet(
         {
             Chords = bar.Chords.Select(c => c with { Symbol = c.Symbol?.Moved(fifths) }).ToItems(),
             Notes = bar.Notes.Select(n => n with { Name = n.Name.Moved(fifths), Note = Within(n.Note.Midi + semitones) }).ToItems(),
-            Key = bar.Key is { } change ? new KeySignature(change.Tonic.Moved(fifths), change.IsMinor) : null,
+            Key = bar.Key is { } change ? new KeySignature(change.Tonic.Moved(fifths), change.Mode) : null,
         }).ToItems(),
     };
 

@@ -1,12 +1,15 @@
 namespace Revoicer.Music;
 
-/// <summary>A major or minor key.</summary>
+/// <summary>A key: major, minor or one of the church modes.</summary>
 /// <param name="Tonic">The keynote as spelled.</param>
-/// <param name="IsMinor">Whether it is minor.</param>
-public readonly record struct KeySignature(NoteName Tonic, bool IsMinor)
+/// <param name="Mode">Its scale.</param>
+public readonly record struct KeySignature(NoteName Tonic, Mode Mode)
 {
+    /// <summary>Whether the third above the keynote is minor.</summary>
+    public bool IsMinor => Mode is Mode.Minor or Mode.Dorian or Mode.Phrygian or Mode.Locrian;
+
     /// <summary>Sharps (positive) or flats (negative) of the signature; within -7..7 for keys in use.</summary>
-    public int Fifths => Tonic.FifthsFromC - (IsMinor ? 3 : 0);
+    public int Fifths => Tonic.FifthsFromC - Above(Mode);
 
     /// <summary>
     /// The key a number of semitones higher, spelled with the fewest accidentals; at six the flats (G flat major, E flat
@@ -19,11 +22,11 @@ public readonly record struct KeySignature(NoteName Tonic, bool IsMinor)
             var f when f >= 6 => f - 12,
             var f => f,
         };
-        return new KeySignature(NoteName.AtFifths(fifths + (IsMinor ? 3 : 0)), IsMinor);
+        return new KeySignature(NoteName.AtFifths(fifths + Above(Mode)), Mode);
     }
 
     /// <summary>
-    /// Reads a key's name: a letter, accidentals (#, b or their signs), then optionally "m", "minor" or "major".
+    /// Reads a key's name: a letter, accidentals (#, b or their signs), then optionally "m" or a mode ("minor", "dorian").
     /// </summary>
     /// <returns>False where the text is no key name, or a key of more than seven accidentals.</returns>
     public static bool TryParse(string text, out KeySignature key)
@@ -36,13 +39,35 @@ public readonly record struct KeySignature(NoteName Tonic, bool IsMinor)
         }
 
         var accidentals = trimmed[1..].TakeWhile(c => c is '#' or 'b').ToArray();
-        var mode = trimmed[(1 + accidentals.Length)..].Trim();
-        var minor = mode == "m" || mode.Equals("minor", StringComparison.OrdinalIgnoreCase);
-        var major = mode.Length == 0 || mode.Equals("major", StringComparison.OrdinalIgnoreCase);
-        key = new KeySignature(new NoteName(letter, accidentals.Sum(c => c == '#' ? 1 : -1)), minor);
-        return (minor || major) && accidentals.Distinct().Count() <= 1 && Math.Abs(key.Fifths) <= 7;
+        if (ModeOf(trimmed[(1 + accidentals.Length)..].Trim()) is not { } mode)
+        {
+            return false;
+        }
+
+        key = new KeySignature(new NoteName(letter, accidentals.Sum(c => c == '#' ? 1 : -1)), mode);
+        return accidentals.Distinct().Count() <= 1 && Math.Abs(key.Fifths) <= 7;
     }
 
     /// <summary>"Bb minor".</summary>
-    public override string ToString() => $"{Tonic} {(IsMinor ? "minor" : "major")}";
+    public override string ToString() => $"{Tonic} {Mode.ToString().ToLowerInvariant()}";
+
+    private static Mode? ModeOf(string word) => word switch
+    {
+        "" => Mode.Major,
+        "m" => Mode.Minor,
+        _ when word.All(char.IsAsciiLetter) && Enum.TryParse<Mode>(word, ignoreCase: true, out var mode) => mode,
+        _ => null,
+    };
+
+    // How many fifths the keynote lies above that of the major key with the same signature.
+    private static int Above(Mode mode) => mode switch
+    {
+        Mode.Lydian => -1,
+        Mode.Mixolydian => 1,
+        Mode.Dorian => 2,
+        Mode.Minor => 3,
+        Mode.Phrygian => 4,
+        Mode.Locrian => 5,
+        _ => 0,
+    };
 }

@@ -35,7 +35,7 @@ internal static class SoundWords
         Price("figures", "afterbeats", Units, s => s.Afterbeats, "the bass on the strong beat and the hands on the weak beats that follow"),
         Price("figures", "broken", Units, s => s.Broken, "one bell after another"),
         Price("figures", "change", Units, s => s.FigureChange, "another figure than that of the chord before in the same bar"),
-        new("figures", "rolls-in-phrase", 0, 99, "rolls", s => s.RollsPerPhrase, "in a phrase at most"),
+        new("figures", "rolls-in-phrase", 0, 99, "rolls", s => s.RollsPerPhrase, "in a phrase at most, besides that of the last chord"),
         new("figures", "roll-step", 0.04, 0.09, "s", s => s.RollStep.Value, "from one stroke of a roll to the next"),
         new("touch", "tune", -12, 12, "dB", s => s.TuneTouch.Value, "how much stronger the tune is struck"),
         new("touch", "heavy", -12, 12, "dB", s => s.HeavyTouch.Value, "how bells below written middle C are struck against the rest"),

@@ -28,6 +28,12 @@ public sealed class Items<T> : IReadOnlyList<T>, IEquatable<Items<T>>
     /// <summary>The elements as a span, for inner loops.</summary>
     public ReadOnlySpan<T> AsSpan() => _elements;
 
+    /// <summary>Whether two lists have equal elements in the same order.</summary>
+    public static bool operator ==(Items<T>? left, Items<T>? right) => left is null ? right is null : left.Equals(right);
+
+    /// <summary>Whether two lists differ in an element, in order or in length.</summary>
+    public static bool operator !=(Items<T>? left, Items<T>? right) => !(left == right);
+
     /// <inheritdoc/>
     public bool Equals(Items<T>? other) =>
         other is not null && (ReferenceEquals(this, other) || _elements.AsSpan().SequenceEqual(other._elements));

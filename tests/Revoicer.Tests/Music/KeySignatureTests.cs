@@ -22,6 +22,11 @@ public sealed class KeySignatureTests
     [InlineData("C#", "C# major", 7)]
     [InlineData("Ab minor", "Ab minor", -7)]
     [InlineData("A# minor", "A# minor", 7)]
+    [InlineData("d dorian", "D dorian", 0)]
+    [InlineData("D Mixolydian", "D mixolydian", 1)]
+    [InlineData("F lydian", "F lydian", 0)]
+    [InlineData("E phrygian", "E phrygian", 0)]
+    [InlineData("B locrian", "B locrian", 0)]
     public void Keys_are_read_as_people_write_them(string text, string name, int fifths)
     {
         Assert.True(KeySignature.TryParse(text, out var key));
@@ -34,6 +39,8 @@ public sealed class KeySignatureTests
     [InlineData("H")]
     [InlineData("1")]
     [InlineData("C mixed")]
+    [InlineData("C 1")]
+    [InlineData("Fb dorian")]
     [InlineData("CM")]
     [InlineData("G#")]
     [InlineData("Fb")]
@@ -66,13 +73,13 @@ public sealed class KeySignatureTests
     {
         var keys =
             from fifths in Gen.Choose(-7, 7)
-            from minor in Gen.Elements(true, false)
+            from mode in Gen.Elements(Enum.GetValues<Mode>())
             from semitones in Gen.Choose(-30, 30)
-            select (Key: new KeySignature(NoteName.AtFifths(fifths + (minor ? 3 : 0)), minor), semitones);
+            select (Key: new KeySignature(NoteName.AtFifths(fifths), mode), semitones);
         return Prop.ForAll(keys.ToArbitrary(), given =>
         {
             var moved = given.Key.Moved(given.semitones);
-            return moved.IsMinor == given.Key.IsMinor
+            return moved.Mode == given.Key.Mode
                 && moved.Fifths is >= -6 and <= 5
                 && moved.Tonic.PitchClass == given.Key.Tonic.PitchClass + given.semitones;
         });

@@ -62,7 +62,7 @@ public sealed class RollsOnASheetTests
 
     private static IEnumerable<int> RollsInPhrases(Outcome.Found found) => Sheet.Plan.Slots
         .GroupBy(slot => slot.Phrase)
-        .Select(phrase => phrase.Count(slot => Sheet.Candidates[slot.Index][found.Choice[slot.Index]].Figure == Figure.Rolled));
+        .Select(phrase => phrase.Count(slot => !slot.IsLast && Sheet.Candidates[slot.Index][found.Choice[slot.Index]].Figure == Figure.Rolled));
 
     private static long NeighbourPrice(int[] choice) => choice.Select((c, slot) =>
         Sheet.Prices.Alone(slot)[c] + (slot == 0 ? 0 : Sheet.Prices.Pair(slot, c, slot - 1, choice[slot - 1]))).Sum();

@@ -138,7 +138,7 @@ public sealed class SoundFileTests
     public void Rolls_are_counted_whole_and_their_steps_bounded()
     {
         Expect(
-            "rolls-in-phrase = 2   # at most",
+            "rolls-in-phrase = 1   # at most, besides the last chord's",
             "rolls-in-phrase = 1.5",
             """
             own.toml:34:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99

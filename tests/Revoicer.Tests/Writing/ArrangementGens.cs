@@ -36,9 +36,9 @@ public static class ArrangementGens
 
     private static Gen<KeySignature?> Key =>
         from fifths in Gen.Choose(-7, 7)
-        from minor in Gen.Elements(true, false)
+        from mode in Gen.Elements(Enum.GetValues<Mode>())
         from none in Gen.Choose(0, 4)
-        select none == 0 ? (KeySignature?)null : new KeySignature(NoteName.AtFifths(fifths + (minor ? 3 : 0)), minor);
+        select none == 0 ? (KeySignature?)null : new KeySignature(NoteName.AtFifths(fifths - new KeySignature(new NoteName(Letter.C), mode).Fifths), mode);
 
     private static Gen<Items<T>> Few<T>(Gen<T> one, int most = 4) =>
         from count in Gen.Choose(0, most)

@@ -4,7 +4,7 @@ using Revoicer.Values;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>A key as a tune states it.</summary>
-/// <param name="Named">The major or minor key nearest to it; null where the tune names no keynote.</param>
+/// <param name="Named">The key by name; null where the tune names no keynote.</param>
 /// <param name="Alterations">Semitones added to each of the seven letters, in the order of <see cref="Letter"/>.</param>
 internal sealed record AbcKey(KeySignature? Named, Items<int> Alterations)
 {

@@ -40,7 +40,7 @@ public static class AbcReader
 
         var remarks = new AbcRemarks();
         var file = AbcFile.Read(fileName, text, remarks);
-        var sheet = Choose(fileName, file, choice, remarks) is { } tune ? Sheet(fileName, file, tune, choice, remarks) : null;
+        var sheet = Choose(fileName, file, choice, remarks) is { } tune ? SheetWithChords(fileName, file, tune, choice, remarks) : null;
         return remarks.HasProblems
             ? new Reading<LeadSheet>.Refused(remarks.Problems)
             : new Reading<LeadSheet>.Accepted(sheet!, remarks.Warnings);
@@ -71,7 +71,29 @@ public static class AbcReader
         return file.Tunes.FirstOrDefault();
     }
 
-    private static LeadSheet? Sheet(string fileName, AbcFile file, AbcTune tune, AbcChoice choice, AbcRemarks remarks)
+    // Where the tune's voice has no chord symbols, those of another voice are taken if its bars are the same.
+    private static LeadSheet? SheetWithChords(string fileName, AbcFile file, AbcTune tune, AbcChoice choice, AbcRemarks remarks)
+    {
+        var (sheet, others) = Sheet(fileName, file, tune, choice, remarks);
+        if (sheet is null || sheet.HasChords)
+        {
+            return sheet;
+        }
+
+        foreach (var voice in others)
+        {
+            var (other, _) = Sheet(fileName, file, tune, choice with { Voice = voice }, new AbcRemarks());
+            if (other is { HasChords: true } && sheet.HasBarsOf(other))
+            {
+                remarks.Warn(tune.Lines[0].Where, $"the voice that has the tune has no chord symbols; those of voice '{Quoted.Text(voice)}' are taken", "chord symbols over the tune");
+                return sheet with { Bars = sheet.Bars.Zip(other.Bars, (own, its) => own with { Chords = its.Chords }).ToItems() };
+            }
+        }
+
+        return sheet;
+    }
+
+    private static (LeadSheet? Sheet, IReadOnlyList<string> OtherVoices) Sheet(string fileName, AbcFile file, AbcTune tune, AbcChoice choice, AbcRemarks remarks)
     {
         var head = new TuneHead(remarks);
         foreach (var line in file.Head)
@@ -89,7 +111,7 @@ public static class AbcReader
         if (!head.IsComplete)
         {
             remarks.Refuse(last, "the tune ends before its key", "'K:' as the last line of its head, and no empty line inside a tune");
-            return null;
+            return (null, []);
         }
 
         var tempo = head.ReadTempo();
@@ -100,7 +122,7 @@ public static class AbcReader
         }
 
         body.Finish(last);
-        return Assemble(fileName, head, tempo, body, last, remarks);
+        return (Assemble(fileName, head, tempo, body, last, remarks), body.OtherVoices);
     }
 
     private static LeadSheet? Assemble(string fileName, TuneHead head, Tempo? tempo, TuneBody body, Place last, AbcRemarks remarks)

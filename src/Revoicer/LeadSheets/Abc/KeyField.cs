@@ -8,18 +8,18 @@ internal static class KeyField
 {
     private const string WhatAKeyIs = "a key such as G, Am, Bb or D mix, or none";
 
-    // Steps on the line of fifths from the major key on the same note (ABC standard 2.1, section 3.1.14).
-    private static readonly (string Start, int Fifths, bool IsMinor)[] Modes =
+    // The first three letters tell the mode (ABC standard 2.1, section 3.1.14).
+    private static readonly (string Start, Mode Mode)[] Modes =
     [
-        ("maj", 0, false),
-        ("ion", 0, false),
-        ("lyd", 1, false),
-        ("mix", -1, false),
-        ("dor", -2, true),
-        ("min", -3, true),
-        ("aeo", -3, true),
-        ("phr", -4, true),
-        ("loc", -5, true),
+        ("maj", Mode.Major),
+        ("ion", Mode.Major),
+        ("lyd", Mode.Lydian),
+        ("mix", Mode.Mixolydian),
+        ("dor", Mode.Dorian),
+        ("min", Mode.Minor),
+        ("aeo", Mode.Minor),
+        ("phr", Mode.Phrygian),
+        ("loc", Mode.Locrian),
     ];
 
     /// <summary>The key; the one so far where the field gives only a clef; null with a problem where it cannot be read.</summary>
@@ -94,16 +94,16 @@ internal static class KeyField
     private static bool IsMode(string word) =>
         word is "m" || word.Equals("exp", StringComparison.OrdinalIgnoreCase) || ModeOf(word) is not null;
 
-    private static (int Fifths, bool IsMinor)? ModeOf(string word) => word.Length == 0 ? (0, false) : word == "m" ? (-3, true)
+    private static Mode? ModeOf(string word) => word.Length == 0 ? Mode.Major : word == "m" ? Mode.Minor
         : Modes.Where(m => word.All(char.IsAsciiLetter) && word.StartsWith(m.Start, StringComparison.OrdinalIgnoreCase))
-            .Select(m => ((int, bool)?)(m.Fifths, m.IsMinor))
+            .Select(m => (Mode?)m.Mode)
             .FirstOrDefault();
 
     private static AbcKey? Key(NoteName tonic, string mode, AbcPiece word, AbcRemarks remarks)
     {
         if (mode.Equals("exp", StringComparison.OrdinalIgnoreCase))
         {
-            return AbcKey.None with { Named = new KeySignature(tonic, IsMinor: false) };
+            return AbcKey.None with { Named = new KeySignature(tonic, Mode.Major) };
         }
 
         if (ModeOf(mode) is not { } found)
@@ -112,16 +112,14 @@ internal static class KeyField
             return null;
         }
 
-        var fifths = tonic.FifthsFromC + found.Fifths;
-        if (Math.Abs(fifths) > 7)
+        var key = new KeySignature(tonic, found);
+        if (Math.Abs(key.Fifths) > 7)
         {
-            remarks.Refuse(word.Where, $"a key of {Math.Abs(fifths)} {(fifths > 0 ? "sharps" : "flats")}", "at most seven");
+            remarks.Refuse(word.Where, $"a key of {Math.Abs(key.Fifths)} {(key.Fifths > 0 ? "sharps" : "flats")}", "at most seven");
             return null;
         }
 
-        // D mixolydian is told as D major. Where the plain key would need more than seven accidentals, that of the signature.
-        var plain = new KeySignature(tonic, found.IsMinor);
-        return AbcKey.Of(Math.Abs(plain.Fifths) <= 7 ? plain : new KeySignature(NoteName.AtFifths(fifths), IsMinor: false), fifths);
+        return AbcKey.Of(key, key.Fifths);
     }
 
     private static AbcKey WithAccidentals(AbcPiece word, AbcKey key, AbcRemarks remarks)

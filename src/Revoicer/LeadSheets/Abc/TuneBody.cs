@@ -42,6 +42,9 @@ internal sealed class TuneBody
     /// <summary>Whether the tune has more bars than a sheet may have.</summary>
     public bool IsFull => _voice.IsFull;
 
+    /// <summary>The voices that were passed over, by name.</summary>
+    public IReadOnlyList<string> OtherVoices => [.. _voices.Where(v => v != _wanted).Select(v => v.Name)];
+
     public void Take(AbcLine line)
     {
         if (line.IsDirective)

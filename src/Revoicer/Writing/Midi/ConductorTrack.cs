@@ -37,7 +37,8 @@ internal static class ConductorTrack
 
     private static KeySignatureEvent Key(KeySignature key)
     {
-        // A key of more than seven accidentals has no code in the file; it is respelled.
+        // A key of more than seven accidentals has no code in the file; it is respelled. The file knows major and minor
+        // only: a church mode keeps its signature, and is called by its third.
         var spelled = Math.Abs(key.Fifths) <= 7 ? key : key.Moved(0);
         return new KeySignatureEvent(spelled.Fifths, key.IsMinor ? 1 : 0, 0);
     }

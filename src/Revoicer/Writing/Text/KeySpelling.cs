@@ -54,7 +54,7 @@ internal sealed class KeySpelling
     private static NoteName Plain(int fifths, KeySignature? key)
     {
         var name = NoteName.AtFifths(fifths);
-        var isRaised = key is { IsMinor: true } minor && fifths - minor.Tonic.FifthsFromC is 3 or 5;
+        var isRaised = key is { Mode: Mode.Minor } minor && fifths - minor.Tonic.FifthsFromC is 3 or 5;
         return name.Alteration switch
         {
             < -1 => NoteName.AtFifths(fifths + Enharmonic),

@@ -38,7 +38,7 @@ internal sealed class QuarrelWords
     // As far as the keys lie apart on the line of fifths; without keys, as far as C major would move.
     private static int FifthsHigher(Arrangement arrangement)
     {
-        var from = arrangement.WrittenKey ?? new KeySignature(new NoteName(Letter.C), IsMinor: false);
+        var from = arrangement.WrittenKey ?? new KeySignature(new NoteName(Letter.C), Mode.Major);
         var to = arrangement.SoundingKey ?? from.Moved(arrangement.Tower.Transposition.Semitones);
         return to.Fifths - from.Fifths;
     }

@@ -33,6 +33,18 @@ public class AbcChordTests
     public void What_a_symbol_cannot_mean_is_told(string music, string warning) =>
         AbcText.AssertWarnsOf(warning, AbcText.Head + music);
 
+    [Theory]
+    [InlineData("V:1\nV:2\n[V:1]CDEF|G4|\n[V:2]\"Dm\"C2\"A7\"C2|\"G\"G4|", "Dm 2, A7 2 | G 4", "the voice that has the tune has no chord symbols; those of voice '2' are taken")]
+    [InlineData("V:1\nV:2\nV:3\n[V:1]CDEF|G4|\n[V:2]\"Dm\"C4|\n[V:3]\"C\"C4|\"F\"G4|", "C 4 | F 4", "those of voice '3' are taken")]
+    [InlineData("V:1\nV:2\n[V:1]CDEF|\"A\"G4|\n[V:2]\"Dm\"C4|\"G\"G4|", "- 4 | A 4", "")]
+    [InlineData("V:1\nV:2\n[V:1]CDEF|G4|\n[V:2]\"Dm\"C4|", "- 4 | - 4", "")]
+    public void Where_the_tune_has_no_symbols_those_of_another_voice_with_its_bars_are_taken(string music, string chords, string warning)
+    {
+        Assert.Equal(chords, AbcText.Chords(AbcText.Music(music)));
+        Assert.Contains(warning, AbcText.Messages(AbcText.Head + music), StringComparison.Ordinal);
+        Assert.Equal(warning.Length > 0, AbcText.Messages(AbcText.Head + music).Contains("are taken", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_tune_without_symbols_is_read() => Assert.Equal("- 4", AbcText.Chords(AbcText.Music("C4|")));
 }

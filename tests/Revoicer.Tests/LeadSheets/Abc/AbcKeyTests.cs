@@ -52,13 +52,13 @@ public class AbcKeyTests
         Assert.Equal(expected, AbcText.Heard(AbcText.Sheet($"X:1\nM:none\nL:1/4\nK:{key}\nCDEFGAB")).Replace(" 1", "", StringComparison.Ordinal));
 
     [Theory]
-    [InlineData("D mix", "D major")]
-    [InlineData("D dor", "D minor")]
+    [InlineData("D mix", "D mixolydian")]
+    [InlineData("D dor", "D dorian")]
     [InlineData("Ebm", "Eb minor")]
     [InlineData("none", null)]
     [InlineData("Hp", null)]
-    [InlineData("Db dor", "Cb major")]
-    public void A_mode_is_told_as_the_plain_key_of_its_tonic(string key, string? expected) =>
+    [InlineData("Db dor", "Db dorian")]
+    public void A_key_is_told_by_its_name(string key, string? expected) =>
         Assert.Equal(expected, AbcText.Sheet($"X:1\nM:4/4\nK:{key}\nC8").Key?.ToString());
 
     [Theory]

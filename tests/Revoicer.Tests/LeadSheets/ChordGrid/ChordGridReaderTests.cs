@@ -21,7 +21,7 @@ public class ChordGridReaderTests
             | F#7 | Bbm | Ebm F7 |]
             """);
         Assert.Equal("Fog over F# Pier", sheet.Title);
-        Assert.Equal(new KeySignature(new NoteName(Letter.B, -1), true), sheet.Key);
+        Assert.Equal(new KeySignature(new NoteName(Letter.B, -1), Mode.Minor), sheet.Key);
         Assert.Equal(new Tempo(Beats.OfQuarters(3, 2), 56.5), sheet.Tempo);
         Assert.Equal([0, 1, 2], sheet.Bars.Select(b => b.Number));
         Assert.Equal("F#7 3/2 at 0", Grid.Spans(sheet.Bars[0]));
