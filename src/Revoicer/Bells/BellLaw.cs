@@ -14,7 +14,9 @@ public sealed class BellLaw
     private static readonly double LowestAnchor = 440 * Math.Pow(2, -9 / 12.0);
 
     private const string Resource = "Revoicer.Bells.Data.bell-law.tsv";
-    private const int Anchors = 4;
+
+    /// <summary>In how many registers the law is tabulated: strike C4, C5, C6, C7.</summary>
+    internal const int Anchors = 4;
 
     private readonly Items<LawPartial> _partials;
 
@@ -22,6 +24,23 @@ public sealed class BellLaw
 
     /// <summary>The law that ships.</summary>
     public static BellLaw Default { get; } = Parse(Embedded.Text(Resource));
+
+    /// <summary>The law with something changed, to learn how much hangs on it.</summary>
+    /// <exception cref="ArgumentException">The change speaks of more or fewer partials or registers than the law has, or a decay is not positive.</exception>
+    public BellLaw Changed(LawChange change)
+    {
+        if (change.Levels.Count != _partials.Count || change.Decays.Count != _partials.Count || change.Levels.Any(l => l.Count != Anchors))
+        {
+            throw new ArgumentException($"a change has {_partials.Count} partials in {Anchors} registers", nameof(change));
+        }
+
+        if (change.Decays.Any(d => !(d > 0)))
+        {
+            throw new ArgumentException("decays are multiplied by positive numbers", nameof(change));
+        }
+
+        return new BellLaw(_partials.Select((p, i) => p.Changed(change.Levels[i], change.Decays[0], change.Decays[i], change.Tierce)).ToItems());
+    }
 
     /// <summary>The names of the partials the law knows, lowest first: "hum" to "double octave".</summary>
     public IEnumerable<string> PartialNames => _partials.Select(p => p.Name);
@@ -90,14 +109,27 @@ public sealed class BellLaw
         // T60 of the hum times its strike frequency (s Hz): an estimate good to 40 %.
         private const double HumLaw = 22000;
 
+        // By what T60 of the hum, and of this partial beyond that, differ from the law.
+        private double HumFactor { get; init; } = 1;
+
+        private double OwnFactor { get; init; } = 1;
+
         // C5, the frequency for which the excess of a partial's decay over the hum's is given, as the table has it (Hz).
         private const double ExcessAt = 523.25;
 
         public Seconds DecayAt(Hertz strike)
         {
-            var humRate = 60 / (HumLaw / strike.Value);
-            return new Seconds(60 / (humRate + (Excess * Math.Pow(strike.Value / ExcessAt, Slope))));
+            var humRate = 60 / (HumFactor * HumLaw / strike.Value);
+            return new Seconds(OwnFactor * 60 / (humRate + (Excess * Math.Pow(strike.Value / ExcessAt, Slope))));
         }
+
+        public LawPartial Changed(Items<double> louder, double hum, double own, double? tierce) => this with
+        {
+            Ratios = Name == "tierce" && tierce is { } ratio ? Ratios.Select(_ => ratio).ToItems() : Ratios,
+            Levels = Levels.Zip(louder, (l, more) => l + more).ToItems(),
+            HumFactor = HumFactor * hum,
+            OwnFactor = Excess == 0 ? OwnFactor : OwnFactor * own,
+        };
     }
 }
 

@@ -18,6 +18,16 @@ public sealed record Tower(
     Transposition Transposition,
     Items<LimitOverride> Limits)
 {
+    /// <summary>The default bell: what stands in where nothing is measured, and what a clash of 100 is taken from.</summary>
+    public BellLaw Law { get; init; } = BellLaw.Default;
+
+    /// <summary>The tower if default bells sounded otherwise; bells with measured partials stay as they are.</summary>
+    public Tower Under(BellLaw law) => this with
+    {
+        Law = law,
+        Bells = Bells.Select(b => b.IsMeasured ? b : law.BellAt(b.Note, b.StrikeNote, b.Strike, LevelOf(b))).ToItems(),
+    };
+
     /// <summary>The bell on a key, or null where the tower has none there.</summary>
     public Bell? At(WrittenNote note) => Bells.FirstOrDefault(b => b.Note == note);
 
@@ -29,6 +39,9 @@ public sealed record Tower(
         Enumerable.Range(Bells[0].Note.Midi, Bells[^1].Note.Midi - Bells[0].Note.Midi + 1)
             .Select(WrittenNote.AtMidi)
             .Where(n => At(n) is null);
+
+    // A default bell of 0 dB has amplitudes whose squares add up to 1.
+    private static Decibels LevelOf(Bell bell) => new(10 * Math.Log10(bell.Partials.Sum(p => p.Amplitude * p.Amplitude)));
 }
 
 /// <summary>One row of the playing limits as a tower sets it; null leaves that half of the row as shipped.</summary>

@@ -23,7 +23,7 @@ public sealed class TowerCarry
         }
 
         _bells = [.. tower.Bells.Select(b => new HeardBell(b, listener))];
-        _reference = new HeardBell(Reference.Default(60), listener);
+        _reference = new HeardBell(Reference.Bell(Music.StrikeNote.AtMidi(60), tower.Law), listener);
     }
 
     /// <summary>The A-weighted energy of a stroke at time 0 at the listener, over a window; on a scale of its own, as the moment.</summary>

@@ -24,7 +24,7 @@ public sealed class TowerDoses
         _tower = tower;
         Fade = fade;
         _tables = new DoseTables(tower.Bells, fade);
-        _reference = new Reference(fade);
+        _reference = new Reference(fade, tower.Law);
         ReferenceDose = _reference.Within(Seconds.Forever);
         _units = 100 / ReferenceDose;
     }

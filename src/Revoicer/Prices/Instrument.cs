@@ -18,15 +18,21 @@ public sealed class Instrument
     private readonly Decibels _tuneTouch;
     private readonly double _effortWeight;
 
-    /// <summary>Works out the tables.</summary>
+    /// <summary>Works out the tables for the default listener.</summary>
     public Instrument(Tower tower, Sound sound)
+        : this(tower, sound, Listener.Default)
+    {
+    }
+
+    /// <summary>Works out the tables.</summary>
+    public Instrument(Tower tower, Sound sound, Listener listener)
     {
         Tower = tower;
         var limits = PlayingLimits.For(tower);
         Reach = new Reach(limits, tower.Transposition);
         Effort = new Effort(limits);
         Doses = new TowerDoses(tower, sound.Fade is { } fade ? Fade.Of(fade) : Fade.None);
-        Carry = new TowerCarry(tower, Listener.Default);
+        Carry = new TowerCarry(tower, listener);
         _heavyTouch = sound.HeavyTouch;
         _tuneTouch = sound.TuneTouch;
         _rings = new RingTables(Doses, [.. tower.Bells.Select(b => TouchOf(b.Note).AmplitudeFactor)], sound.Clash);
