@@ -2,14 +2,7 @@ using System.Diagnostics;
 using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.LeadSheets;
-using Revoicer.LeadSheets.Abc;
-using Revoicer.LeadSheets.ChordGrid;
-using Revoicer.Music;
-using Revoicer.Playing;
-using Revoicer.Prices;
 using Revoicer.Sounds;
-using Revoicer.Text;
-using Revoicer.Voicings;
 
 namespace Revoicer.Benchmarks;
 
@@ -22,9 +15,8 @@ internal static class DraftReport
     {
         foreach (var file in sheets)
         {
-            if (Read(file) is not Reading<LeadSheet>.Accepted { Value: var sheet })
+            if (SheetFiles.Read(file) is not { } sheet)
             {
-                Console.Error.WriteLine($"{file} cannot be read");
                 return 2;
             }
 
@@ -36,20 +28,10 @@ internal static class DraftReport
         return 0;
     }
 
-    private static Reading<LeadSheet> Read(string file) => file.EndsWith(".abc", StringComparison.Ordinal)
-        ? AbcReader.Read(file, SheetBytes.Decode(File.ReadAllBytes(file)).Text, AbcChoice.First)
-        : ChordGridReader.Read(file, File.ReadAllText(file));
-
     private static void PrintSize(LeadSheet sheet)
     {
-        // A tune is taken an octave higher than written, or in the first octave that fits.
-        var tower = ShippedTowers.Default;
-        var reach = new Reach(PlayingLimits.For(tower), tower.Transposition);
-        var tempi = SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, 84));
-        var tunes = new TunePlacing(sheet, tower, reach, tempi, ease: false).All().ToArray();
-        var plan = SlotCutting.Cut(sheet, tempi, tunes.FirstOrDefault(t => t.Octaves == 1) ?? tunes.FirstOrDefault());
-        var search = new CandidateSearch(tower, reach, ShippedSounds.Default.RollStep);
-        var counts = plan.Slots.Select(s => search.List(s).Count).Order().ToArray();
+        var (plan, candidates) = ListedSheet.Of(sheet);
+        var counts = candidates.Select(c => c.Count).Order().ToArray();
         Console.WriteLine($"  slots {plan.Slots.Count}, heard {plan.InTime().Count()}; candidates a slot: median {counts[counts.Length / 2]}, largest {counts[^1]}");
     }
 

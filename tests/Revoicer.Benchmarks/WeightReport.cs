@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.LeadSheets;
-using Revoicer.LeadSheets.Abc;
 using Revoicer.Sounds;
 using Revoicer.Text;
 
@@ -17,9 +16,8 @@ internal static partial class WeightReport
 {
     public static int Print(string file)
     {
-        if (AbcReader.Read(file, SheetBytes.Decode(File.ReadAllBytes(file)).Text, AbcChoice.First) is not Reading<LeadSheet>.Accepted { Value: var sheet })
+        if (SheetFiles.Read(file) is not { } sheet)
         {
-            Console.Error.WriteLine($"{file} cannot be read");
             return 2;
         }
 

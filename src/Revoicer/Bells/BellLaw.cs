@@ -11,12 +11,12 @@ namespace Revoicer.Bells;
 public sealed class BellLaw
 {
     // The strike frequencies at which the law is tabulated: C4 C5 C6 C7 at A4 = 440 Hz (ISO 16), in Hz.
-    private static readonly double LowestAnchor = 440 * Math.Pow(2, -9 / 12.0);
+    private static readonly double LowestRegister = 440 * Math.Pow(2, -9 / 12.0);
 
     private const string Resource = "Revoicer.Bells.Data.bell-law.tsv";
 
     /// <summary>In how many registers the law is tabulated: strike C4, C5, C6, C7.</summary>
-    internal const int Anchors = 4;
+    public const int Registers = 4;
 
     private readonly Items<LawPartial> _partials;
 
@@ -29,9 +29,9 @@ public sealed class BellLaw
     /// <exception cref="ArgumentException">The change speaks of more or fewer partials or registers than the law has, or a decay is not positive.</exception>
     public BellLaw Changed(LawChange change)
     {
-        if (change.Levels.Count != _partials.Count || change.Decays.Count != _partials.Count || change.Levels.Any(l => l.Count != Anchors))
+        if (change.Levels.Count != _partials.Count || change.Decays.Count != _partials.Count || change.Levels.Any(l => l.Count != Registers))
         {
-            throw new ArgumentException($"a change has {_partials.Count} partials in {Anchors} registers", nameof(change));
+            throw new ArgumentException($"a change has {_partials.Count} partials in {Registers} registers", nameof(change));
         }
 
         if (change.Decays.Any(d => !(d > 0)))
@@ -89,18 +89,18 @@ public sealed class BellLaw
 
     private static LawPartial ParsePartial(string[] cells) => new(
         cells[0],
-        cells[1..(1 + Anchors)].Select(Number).ToItems(),
-        cells[(1 + Anchors)..(1 + (2 * Anchors))].Select(Number).ToItems(),
+        cells[1..(1 + Registers)].Select(Number).ToItems(),
+        cells[(1 + Registers)..(1 + (2 * Registers))].Select(Number).ToItems(),
         cells[9] == "" ? 0 : Number(cells[9]),
         cells[10] == "" ? 0 : Number(cells[10]));
 
     private static double Number(string cell) => double.Parse(cell, CultureInfo.InvariantCulture);
 
-    private static double Between(Items<double> anchors, Hertz strike)
+    private static double Between(Items<double> registers, Hertz strike)
     {
-        var octaves = Math.Clamp(Math.Log2(strike.Value / LowestAnchor), 0, Anchors - 1);
-        var lower = Math.Min((int)octaves, Anchors - 2);
-        return anchors[lower] + ((octaves - lower) * (anchors[lower + 1] - anchors[lower]));
+        var octaves = Math.Clamp(Math.Log2(strike.Value / LowestRegister), 0, Registers - 1);
+        var lower = Math.Min((int)octaves, Registers - 2);
+        return registers[lower] + ((octaves - lower) * (registers[lower + 1] - registers[lower]));
     }
 
     // One row of the table; the hum has Excess 0.
