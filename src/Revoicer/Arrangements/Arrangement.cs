@@ -124,28 +124,6 @@ public sealed record ClashSplit(double Own, double FromBefore, double Haze, doub
     public double Whole => Avoidable + Tune;
 }
 
-/// <summary>A pair of partials of two bells that beat against each other.</summary>
-/// <param name="Lower">The bell of the lower partial.</param>
-/// <param name="LowerPartial">Its partial's name.</param>
-/// <param name="LowerFrequency">Its frequency.</param>
-/// <param name="Upper">The bell of the higher partial.</param>
-/// <param name="UpperPartial">Its partial's name.</param>
-/// <param name="UpperFrequency">Its frequency.</param>
-/// <param name="Share">Its share of the slot's roughness, 0..1.</param>
-/// <param name="Lasts">
-/// How long both stay above -20 dB of the stroke that came later, from that stroke or the start of the chord's own time on,
-/// whichever comes last; 0 where one has fallen below already.
-/// </param>
-public sealed record Quarrel(
-    WrittenNote Lower,
-    string LowerPartial,
-    Hertz LowerFrequency,
-    WrittenNote Upper,
-    string UpperPartial,
-    Hertz UpperFrequency,
-    double Share,
-    Seconds Lasts);
-
 /// <summary>A term of the price and what it comes to.</summary>
 /// <param name="Term">The term's plain name.</param>
 /// <param name="Thousandths">Thousandths of a clash unit, weight included.</param>

@@ -140,15 +140,25 @@ internal sealed class ClashInTime
         return 100 * sum / _instrument.Doses.ReferenceWithin(length);
     }
 
-    /// <summary>The pairs of partials that quarrel most in a hearing, worst first.</summary>
+    /// <summary>What makes up most of the clash of a hearing, worst first.</summary>
     public Items<Quarrel> QuarrelsOf(int hearing, int atMost)
     {
         var (from, to) = Windows[hearing];
         Strike[] strikes = [.. Sounding(from, to).Select(m => new Strike(m.Bell, m.At, m.Level))];
-        return _instrument.Doses.Quarrels(strikes, from, to, atMost)
-            .Select(q => new Quarrel(
-                q.LowerBell.Note, q.Lower.Name, q.Lower.Frequency, q.UpperBell.Note, q.Upper.Name, q.Upper.Frequency, q.Share, q.Lasts))
-            .ToItems();
+        return _instrument.Doses.Parts(strikes, _chords[hearing], from, to, atMost).Select(QuarrelOf).ToItems();
+    }
+
+    private Quarrel QuarrelOf(ClashPart part)
+    {
+        var down = -_instrument.Tower.Transposition.Semitones;
+        return part switch
+        {
+            RoughPartials p => new PairQuarrel(
+                p.LowerBell.Note, p.Lower.Name, p.Lower.Frequency, p.UpperBell.Note, p.Upper.Name, p.Upper.Frequency, p.Share, p.Lasts),
+            ContraryPartial p => new ChordQuarrel(
+                p.Bell.Note, p.Partial.Name, p.Partial.Frequency, p.Sounds + down, p.Beside + down, p.Share, p.Lasts),
+            _ => throw new ArgumentOutOfRangeException(nameof(part), part, "no such part of a clash"),
+        };
     }
 
     /// <summary>Bells of earlier hearings, not struck again, that still ring above -20 dB of their stroke when a hearing begins.</summary>

@@ -18,21 +18,23 @@ internal static class Contradiction
     private const double NothingFrom = 0.50;
 
     /// <summary>w: 1 for a semitone from the chord's third, 1/2 from another tone, 0 for chord tones and the rest.</summary>
-    public static double WeightOf(PitchClass partial, ChordClasses chord)
+    public static double WeightOf(PitchClass partial, ChordClasses chord) =>
+        Beside(partial, chord) is not { } tone ? 0 : tone == chord.Third ? 1 : 0.5;
+
+    /// <summary>The chord tone a semitone from a partial that is none: the third before any other; null where there is none.</summary>
+    public static PitchClass? Beside(PitchClass partial, ChordClasses chord)
     {
         if (chord.Classes.Contains(partial))
         {
-            return 0;
+            return null;
         }
 
         var below = partial + -1;
         var above = partial + 1;
-        if (chord.Third is { } third && (below == third || above == third))
-        {
-            return 1;
-        }
-
-        return chord.Classes.Contains(below) || chord.Classes.Contains(above) ? 0.5 : 0;
+        return chord.Third is { } third && (below == third || above == third) ? third
+            : chord.Classes.Contains(below) ? below
+            : chord.Classes.Contains(above) ? above
+            : null;
     }
 
     /// <summary>

@@ -113,16 +113,20 @@ internal sealed class DoseTables
     public double Contradiction(int bell, ChordClasses chord, Seconds from, Seconds to)
     {
         var sum = 0.0;
-        for (var i = bell * _width; i < (bell + 1) * _width; i++)
+        for (var i = 0; i < _width; i++)
         {
-            var weight = _contradicting[i] == 0 ? 0 : Clashes.Contradiction.WeightOf(_classes[i], chord);
-            if (weight > 0)
-            {
-                sum += weight * _contradicting[i] * Dose.Integral(_kappa[i], _kappa[i], Seconds.Zero, from, to);
-            }
+            sum += ContradictionOf(bell, i, chord, from, to);
         }
 
         return sum;
+    }
+
+    /// <summary>C of one partial of a stroke at time 0 over a window.</summary>
+    public double ContradictionOf(int bell, int partial, ChordClasses chord, Seconds from, Seconds to)
+    {
+        var i = (bell * _width) + partial;
+        var weight = _contradicting[i] == 0 ? 0 : Clashes.Contradiction.WeightOf(_classes[i], chord);
+        return weight > 0 ? weight * _contradicting[i] * Dose.Integral(_kappa[i], _kappa[i], Seconds.Zero, from, to) : 0;
     }
 
     /// <summary>kappa of a partial, fade included, in 1/s.</summary>

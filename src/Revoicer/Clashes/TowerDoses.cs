@@ -102,20 +102,21 @@ public sealed class TowerDoses
         ? _units * _reference.Within(length)
         : throw new ArgumentOutOfRangeException(nameof(length), length.Value, "a window has a positive length (s)");
 
-    /// <summary>The pairs of partials of different bells that are roughest in a window, worst first.</summary>
+    /// <summary>What the clash of some strokes in a window is made of, largest part first.</summary>
     /// <param name="strikes">The strokes, in any order; repeated strokes of a bell add up.</param>
+    /// <param name="chord">The chord that reigns, as it sounds.</param>
     /// <param name="from">Start of the window, on the strokes' clock.</param>
     /// <param name="to">End of the window.</param>
-    /// <param name="atMost">How many pairs are wanted.</param>
+    /// <param name="atMost">How many parts are wanted; all of them have shares that add up to 1, unless there is no clash.</param>
     /// <exception cref="ArgumentOutOfRangeException">A bell the tower has not.</exception>
-    public Items<RoughPartials> Quarrels(IReadOnlyList<Strike> strikes, Seconds from, Seconds to, int atMost)
+    public Items<ClashPart> Parts(IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to, int atMost)
     {
         foreach (var strike in strikes)
         {
             CheckBell(strike.Bell, nameof(strikes));
         }
 
-        return Clashes.Quarrels.Of(_tower.Bells, _tables, strikes, from, to).Take(atMost).ToItems();
+        return ClashParts.Of(_tower.Bells, _tables, strikes, chord, from, to).Take(atMost).ToItems();
     }
 
     private void CheckBell(int bell, string name)

@@ -191,7 +191,11 @@ public static class ArrangementGens
         from hertz in Gen.Choose(1, 8_000_000).Select(i => new Hertz(i / 999.0)).ArrayOf(2)
         from share in Gen.Choose(0, 1000).Select(i => i / 1000.0)
         from lasts in Time
-        select new Quarrel(notes[0], partials[0], hertz[0], notes[1], partials[1], hertz[1], share, lasts);
+        from classes in Gen.Choose(0, 11).Select(PitchClass.Of).ArrayOf(2)
+        from isPair in Gen.Elements(true, false)
+        select isPair
+            ? (Quarrel)new PairQuarrel(notes[0], partials[0], hertz[0], notes[1], partials[1], hertz[1], share, lasts)
+            : new ChordQuarrel(notes[0], partials[0], hertz[0], classes[0], classes[1], share, lasts);
 
     private static Gen<PricedTerm> Term =>
         from word in Word

@@ -143,8 +143,8 @@ internal static class SampleArrangements
         1, 1, 1, Quarters(1), Quarters(4), "C", null, "rolled", strokes,
         new ClashSplit(14.2, 0, 0, 11.1, 3.1), 16.3, 88.4,
         [
-            new Quarrel(Note(48), "tierce", new Hertz(312.9), Note(64), "hum", new Hertz(329.6), 0.41, new Seconds(2.36)),
-            new Quarrel(Note(64), "prime", new Hertz(659.3), Note(48), "deciem", new Hertz(661.9), 0.22, new Seconds(0.31)),
+            new PairQuarrel(Note(48), "tierce", new Hertz(312.9), Note(64), "hum", new Hertz(329.6), 0.41, new Seconds(2.36)),
+            new PairQuarrel(Note(64), "prime", new Hertz(659.3), Note(48), "deciem", new Hertz(661.9), 0.22, new Seconds(0.31)),
         ],
         [Note(79)],
         new RunnerUp("together", [Note(48), Note(67)], 1_240, [new PricedTerm("guide tones left out", 6_200), new PricedTerm("roughness", -4_960)]),
@@ -154,7 +154,10 @@ internal static class SampleArrangements
     private static Choice MinorOnItsRoot(Items<Stroke> strokes) => new(
         2, 1, 1, Quarters(5), Quarters(2), "Am", null, "together", strokes,
         new ClashSplit(9.6, 7.9, 1.2, 14.5, 4.2), 19.9, 71.2,
-        [new Quarrel(Note(48), "nominal", new Hertz(523.3), Note(57), "tierce", new Hertz(526.2), 0.35, new Seconds(1.1))],
+        [
+            new PairQuarrel(Note(48), "nominal", new Hertz(523.3), Note(57), "tierce", new Hertz(526.2), 0.35, new Seconds(1.1)),
+            new ChordQuarrel(Note(55), "tierce", new Hertz(468.8), PitchClass.Of(10), PitchClass.Of(9), 0.17, new Seconds(0.8)),
+        ],
         [Note(48), Note(64)],
         new RunnerUp("bass first", [Note(57), Note(64)], -310, [new PricedTerm("roughness", -310)]),
         [new PricedTerm("roughness", 12_000), new PricedTerm("contradiction", 3_400)],
@@ -164,8 +167,8 @@ internal static class SampleArrangements
         2, 1, 3, Quarters(7), Quarters(2), "G7", null, "bass first", strokes,
         new ClashSplit(22.5, 6, 4, 27.5, 5), 31.8, 109,
         [
-            new Quarrel(Note(55), "tierce", new Hertz(468.8), Note(71), "hum", new Hertz(493.9), 0.51, new Seconds(1.64)),
-            new Quarrel(Note(55), "tierce", new Hertz(468.8), Note(72), "hum", new Hertz(523.3), 0.12, new Seconds(0.9)),
+            new PairQuarrel(Note(55), "tierce", new Hertz(468.8), Note(71), "hum", new Hertz(493.9), 0.51, new Seconds(1.64)),
+            new PairQuarrel(Note(55), "tierce", new Hertz(468.8), Note(72), "hum", new Hertz(523.3), 0.12, new Seconds(0.9)),
         ],
         [Note(57)],
         null,

@@ -113,7 +113,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteOnOneLine(json => Clash(json, choice.Clash));
         _json.WriteNumber("dose", choice.Dose);
         _json.WriteNumber("closeRootClash", choice.CloseRootClash);
-        _json.WriteLines("quarrels", choice.Quarrels, Quarrel);
+        _json.WriteLines("quarrels", choice.Quarrels, JsonQuarrel.Write);
         _json.WriteNotes("ringingOn", choice.RingingOn);
         _json.WritePropertyName("runnerUp");
         RunnerUp(choice.RunnerUp);
@@ -222,20 +222,6 @@ internal sealed class ArrangementJsonWriter
         json.WriteNumber("tune", clash.Tune);
         json.WriteNumber("roughness", clash.Roughness);
         json.WriteNumber("contradiction", clash.Contradiction);
-    }
-
-    private static void Quarrel(Utf8JsonWriter json, Quarrel quarrel)
-    {
-        json.WriteNumber("lowerMidi", quarrel.Lower.Midi);
-        json.WriteString("lowerName", quarrel.Lower.ToString());
-        json.WriteString("lowerPartial", quarrel.LowerPartial);
-        json.WriteNumber("lowerFrequency", quarrel.LowerFrequency.Value);
-        json.WriteNumber("upperMidi", quarrel.Upper.Midi);
-        json.WriteString("upperName", quarrel.Upper.ToString());
-        json.WriteString("upperPartial", quarrel.UpperPartial);
-        json.WriteNumber("upperFrequency", quarrel.UpperFrequency.Value);
-        json.WriteNumber("share", quarrel.Share);
-        json.WriteNumber("lasts", quarrel.Lasts.Value);
     }
 
     private static void Term(Utf8JsonWriter json, PricedTerm term)

@@ -61,7 +61,18 @@ internal sealed class ChoiceJsonReader : JsonPieces
         Tune = Figure(fields, "tune"),
     };
 
-    private Quarrel Quarrel(JsonFields fields) => new(
+    private Quarrel Quarrel(JsonFields fields) => fields.Peek("lowerMidi") is null ? ChordQuarrel(fields) : PairQuarrel(fields);
+
+    private ChordQuarrel ChordQuarrel(JsonFields fields) => new(
+        Bell(fields, "midi", "name"),
+        fields.Text("partial"),
+        Frequency(fields, "frequency"),
+        PitchClass.Of((int)fields.Whole("sounds", 0, 11)),
+        PitchClass.Of((int)fields.Whole("beside", 0, 11)),
+        Figure(fields, "share"),
+        Time(fields, "lasts"));
+
+    private PairQuarrel PairQuarrel(JsonFields fields) => new(
         Bell(fields, "lowerMidi", "lowerName"),
         fields.Text("lowerPartial"),
         Frequency(fields, "lowerFrequency"),

@@ -83,7 +83,7 @@ internal sealed class JsonFields
             return whole;
         }
 
-        Wrong(value, string.Create(CultureInfo.InvariantCulture, $"a whole number from {from} to {to}"));
+        Wrong(value, string.Create(CultureInfo.InvariantCulture, from == to ? $"{from}" : $"a whole number from {from} to {to}"));
         return from;
     }
 

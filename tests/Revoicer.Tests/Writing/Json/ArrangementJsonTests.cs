@@ -90,7 +90,7 @@ public class ArrangementJsonTests
     }
 
     [Theory]
-    [InlineData("\"format\": 1", "\"format\": 2", "2 stands here; expected a whole number from 1 to 1")]
+    [InlineData("\"format\": 2", "\"format\": 1", "1 stands here; expected 2")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
     [InlineData("\"title\": \"One stroke\",", "", "'title' is missing from this object; expected a member \"title\"")]
     [InlineData("\"sound\": ", "\"title\": \"\", \"sound\": ", "'title' is given twice; expected each member once")]

@@ -118,7 +118,7 @@ public class RationaleTextTests
         var sample = SampleArrangements.HarbourLights;
         var old = sample.Choices[0].Quarrels[0] with { Lasts = Seconds.Zero };
         var text = RationaleText.Of(sample with { Choices = [sample.Choices[0] with { Quarrels = [old] }] });
-        Assert.Contains("330 Hz, fading: 41 % of the roughness", text.Replace("\n     ", ""));
+        Assert.Contains("330 Hz, fading: 41 % of the clash", text.Replace("\n     ", ""));
     }
 
     [Theory]
