@@ -83,7 +83,8 @@ internal sealed class JsonFields
             return whole;
         }
 
-        Wrong(value, string.Create(CultureInfo.InvariantCulture, from == to ? $"{from}" : $"a whole number from {from} to {to}"));
+        var expected = from == to ? $"{from}" : $"a whole number from {from} to {to}";
+        Wrong(value, expected);
         return from;
     }
 
