@@ -90,7 +90,8 @@ internal sealed class SuffixParser(SymbolCursor cursor)
         }
 
         cursor.SkipBlanks();
-        return comma == _start || cursor.Text[comma - 1] == '(' || cursor.AtEnd || cursor.Next is ',' or ')' or '/'
+        var before = cursor.Text[_start..comma].TrimEnd();
+        return before.Length == 0 || before.EndsWith('(') || cursor.AtEnd || cursor.Next is ',' or ')' or '/'
             ? new SymbolRemark(comma, 1, "',' stands between nothing", "an alteration on either side of it")
             : null;
     }

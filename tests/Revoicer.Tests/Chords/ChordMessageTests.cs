@@ -98,6 +98,12 @@ public class ChordMessageTests
                ^^^^
 
         """)]
+    [InlineData("C ,add9", """
+        sheet:1:3: ',' stands between nothing; expected an alteration on either side of it
+            C ,add9
+              ^
+
+        """)]
     [InlineData("C7(,b9)", """
         sheet:1:4: ',' stands between nothing; expected an alteration on either side of it
             C7(,b9)
