@@ -162,7 +162,7 @@ public class RevoicingTests
         return all.Count(holds) / (double)all.Length;
     }
 
-    private static LeadSheet Read(string name, string text)
+    internal static LeadSheet Read(string name, string text)
     {
         var reading = name.EndsWith(".abc", StringComparison.Ordinal)
             ? AbcReader.Read(Path.GetFileName(name), text, AbcChoice.First)
