@@ -1,3 +1,4 @@
+using System.Numerics;
 using Revoicer.Bells;
 using Revoicer.Music;
 using Revoicer.Values;
@@ -24,7 +25,7 @@ internal sealed class DoseTables
     private readonly int[] _first;
     private readonly RoughPair[] _pairs;
 
-    // Flat, earlier x later x partial of the earlier: the sum over the later bell's partials of g A A / (kappa + kappa).
+    // Flat, earlier x partial of the earlier x later: the sum over the later bell's partials of g A A / (kappa + kappa).
     private readonly double[] _onset;
 
     public DoseTables(Items<Bell> bells, Fade fade)
@@ -56,14 +57,13 @@ internal sealed class DoseTables
     /// <summary>D of two strokes from the later onset until both have died away.</summary>
     public double Roughness(int earlier, int later, Seconds delay)
     {
-        var rows = _onset.AsSpan(((earlier * Count) + later) * _width, _width);
-        var kappas = _kappa.AsSpan(earlier * _width, _width);
         var sum = 0.0;
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < _width; i++)
         {
-            if (rows[i] != 0)
+            var onset = _onset[Onset(earlier, i, later)];
+            if (onset != 0)
             {
-                sum += rows[i] * Math.Exp(-kappas[i] * delay.Value);
+                sum += onset * Math.Exp(-Kappa(earlier, i) * delay.Value);
             }
         }
 
@@ -73,18 +73,14 @@ internal sealed class DoseTables
     /// <summary>The same for all pairs of bells at one delay, earlier x later, times a factor.</summary>
     public void Roughness(Seconds delay, double factor, Span<double> table)
     {
-        Span<double> left = stackalloc double[_width];
         for (var earlier = 0; earlier < Count; earlier++)
         {
+            var row = table.Slice(earlier * Count, Count);
+            row.Clear();
             for (var i = 0; i < _width; i++)
             {
-                left[i] = factor * Math.Exp(-_kappa[(earlier * _width) + i] * delay.Value);
-            }
-
-            for (var later = 0; later < Count; later++)
-            {
-                var cell = (earlier * Count) + later;
-                table[cell] = Product(left, _onset.AsSpan(cell * _width, _width));
+                var left = factor * Math.Exp(-Kappa(earlier, i) * delay.Value);
+                AddTimes(left, _onset.AsSpan(Onset(earlier, i, 0), Count), row);
             }
         }
     }
@@ -191,22 +187,29 @@ internal sealed class DoseTables
                 foreach (var pair in Pairs(lower, higher))
                 {
                     var dose = pair.Strength / (Kappa(lower, pair.Lower) + Kappa(higher, pair.Higher));
-                    _onset[(((lower * Count) + higher) * _width) + pair.Lower] += dose;
-                    _onset[(((higher * Count) + lower) * _width) + pair.Higher] += dose;
+                    _onset[Onset(lower, pair.Lower, higher)] += dose;
+                    _onset[Onset(higher, pair.Higher, lower)] += dose;
                 }
             }
         }
     }
 
-    private static double Product(ReadOnlySpan<double> left, ReadOnlySpan<double> right)
+    private int Onset(int earlier, int partial, int later) => (((earlier * _width) + partial) * Count) + later;
+
+    // Each sum is added up in the order of the partials, one later bell a lane, so that it does not depend on the width of
+    // the machine's vectors.
+    private static void AddTimes(double factor, ReadOnlySpan<double> values, Span<double> sums)
     {
-        var sum = 0.0;
-        for (var i = 0; i < left.Length; i++)
+        var wide = values.Length - (values.Length % Vector<double>.Count);
+        for (var i = 0; i < wide; i += Vector<double>.Count)
         {
-            sum += left[i] * right[i];
+            (new Vector<double>(sums[i..]) + (factor * new Vector<double>(values[i..]))).CopyTo(sums[i..]);
         }
 
-        return sum;
+        for (var i = wide; i < values.Length; i++)
+        {
+            sums[i] += factor * values[i];
+        }
     }
 }
 
