@@ -91,11 +91,11 @@ public sealed class ClashPicturesTests
     [Fact]
     public void The_same_data_give_the_same_bytes()
     {
-        var first = ClashPictures.Intervals(Intervals);
-        var between = ClashPictures.Spectra(Third);
+        var intervals = Made(ClashPictures.Intervals(Intervals));
+        var spectra = Made(ClashPictures.Spectra(Third));
 
-        Assert.Equal(first, ClashPictures.Intervals(Intervals));
-        Assert.Equal(between, ClashPictures.Spectra(Third));
+        Assert.Equal(intervals, Made(ClashPictures.Intervals(Intervals)));
+        Assert.Equal(spectra, Made(ClashPictures.Spectra(Third)));
     }
 
     /// <summary>PNG specification, W3C, 5.2 and 11.2.2: eight bytes of signature, then a header with width and height (from memory).</summary>
