@@ -62,6 +62,8 @@ public sealed class RoomTests
     [Theory]
     [InlineData("Tomlyn", "Revoicer.Music", "Revoicer.Text.TomlText uses Tomlyn.Parsing.SyntaxParser")]
     [InlineData("NAudio", "Revoicer.LeadSheets.Midi", "Revoicer.Writing.Midi.MidiWriting uses NAudio.Midi.MidiFile")]
+    [InlineData("ScottPlot", "Revoicer.Clashes", "Revoicer.Pictures.Paper uses ScottPlot.Plot")]
+    [InlineData("SkiaSharp", "Revoicer.Clashes", "Revoicer.Pictures.Lettering uses SkiaSharp.SKFontManager")]
     [InlineData("System.Text.Json", "Revoicer.Text", "Revoicer.Writing.Json.JsonTree uses System.Text.Json.Utf8JsonReader")]
     public void A_library_in_the_wrong_place_is_found(string library, string place, string expected) =>
         Assert.Contains(expected, Uses.StrayLibraries(new Dictionary<string, string[]> { [library] = [place] }));

@@ -41,6 +41,8 @@ internal static class Rooms
     {
         ["Google"] = ["Revoicer.Solving"],
         ["NAudio"] = ["Revoicer.Writing.Midi", "Revoicer.LeadSheets.Midi"],
+        ["ScottPlot"] = ["Revoicer.Pictures"],
+        ["SkiaSharp"] = ["Revoicer.Pictures"],
         ["Tomlyn"] = ["Revoicer.Text"],
     };
 
