@@ -7,12 +7,13 @@ namespace Revoicer.Benchmarks.Sensitivity;
 /// What is not known of the default bell, as draws with a fixed seed: levels good to about 5 dB, the hum's decay to 40 %, the
 /// other decays to a factor of 2, the tierce between 1.189 and 1.205 of the strike frequency.
 /// </summary>
+/// <param name="Letter">How tables call it.</param>
 /// <param name="Words">What is drawn.</param>
 /// <param name="LevelPerPartial">Whether each partial's level is shifted alike in all registers.</param>
 /// <param name="LevelPerRegister">Whether each partial's level is shifted in every register by itself.</param>
 /// <param name="Decays">Whether decays are drawn.</param>
 /// <param name="Tierce">Whether the tierce's pitch is drawn.</param>
-internal sealed record BellDraws(string Words, bool LevelPerPartial, bool LevelPerRegister, bool Decays, bool Tierce)
+internal sealed record BellDraws(char Letter, string Words, bool LevelPerPartial, bool LevelPerRegister, bool Decays, bool Tierce)
 {
     private const int Seed = 20261125;
     private const double LevelDeviation = 5;
@@ -23,12 +24,12 @@ internal sealed record BellDraws(string Words, bool LevelPerPartial, bool LevelP
 
     public static BellDraws[] All { get; } =
     [
-        new("levels, alike in all registers", true, false, false, false),
-        new("levels, each register by itself", false, true, false, false),
-        new("decays", false, false, true, false),
-        new("the tierce's pitch", false, false, false, true),
-        new("all, levels alike in all registers", true, false, true, true),
-        new("all, levels of each register by themselves", false, true, true, true),
+        new('A', "levels, alike in all registers", true, false, false, false),
+        new('B', "levels, each register by itself", false, true, false, false),
+        new('C', "decays", false, false, true, false),
+        new('D', "the tierce's pitch", false, false, false, true),
+        new('E', "all, levels alike in all registers", true, false, true, true),
+        new('F', "all, levels of each register by themselves", false, true, true, true),
     ];
 
     /// <summary>So many changed laws, the same ones each time.</summary>

@@ -10,7 +10,7 @@ namespace Revoicer.Benchmarks.Sensitivity;
 /// <summary>
 /// Prints, as a table for docs/clash-model.md, how often each fact of the trade holds when the default bell is changed within
 /// what is not known of it, and whether it holds under other fades. A draw keeps a fact where it holds at every bell of its
-/// register; in brackets the share of all draws and bells at which it holds.
+/// register; in brackets the share of all draws and bells at which it holds. The letters are those of <see cref="BellDraws"/>.
 /// </summary>
 internal static class FactSensitivity
 {
@@ -24,7 +24,7 @@ internal static class FactSensitivity
 
     public static int Print()
     {
-        Console.WriteLine($"| a fact of the trade | {string.Join(" | ", BellDraws.All.Select(d => d.Words))} | {string.Join(" | ", Fades.Select(f => f.Words))} | |");
+        Console.WriteLine($"| a fact of the trade | {string.Join(" | ", BellDraws.All.Select(d => d.Letter))} | {string.Join(" | ", Fades.Select(f => f.Words))} | |");
         Console.WriteLine($"|---|{string.Concat(Enumerable.Repeat("---|", BellDraws.All.Length + Fades.Length + 1))}");
         (double Draws, double Bells)[][] shares = [.. BellDraws.All.Select(Shares)];
         double[][] underFades = [.. Fades.Select(f => Holding(new FactBells(Wide, f.Fade)))];

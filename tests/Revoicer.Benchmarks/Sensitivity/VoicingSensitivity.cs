@@ -49,7 +49,7 @@ internal static class VoicingSensitivity
         var standard = new Trial(BellLaw.Default, ShippedSounds.Default.Fade, Listener.Default);
         foreach (var draws in BellDraws.All)
         {
-            yield return (draws.Words, [.. draws.Laws(Draws).Select(law => standard with { Law = law, Counts = draws == BellDraws.All[^2] })]);
+            yield return ($"{draws.Letter}: {draws.Words}", [.. draws.Laws(Draws).Select(law => standard with { Law = law, Counts = draws == BellDraws.All[^2] })]);
         }
 
         yield return ("no fade", [standard with { Fade = null }]);

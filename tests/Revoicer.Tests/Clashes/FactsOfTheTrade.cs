@@ -31,6 +31,20 @@ public sealed class FactsOfTheTrade
     public void Root_an_octave_higher_a_sixth_above_the_third_clashes_less(int root, double ratio) =>
         AssertRatio(ratio, Major(root, 4, 7, 12) / Major(root, 0, 4, 7));
 
+    // Not what common practice says of inversions: on one bass bell they change little. The numbers are a second
+    // implementation's, as for the third moved down.
+    [Theory]
+    [InlineData(G3, 1.05, 0.94, 1.013)]
+    [InlineData(C4, 1.043, 0.929, 1.086)]
+    [InlineData(G4, 1.077, 0.987, 1.215)]
+    public void On_one_bass_bell_an_inversion_changes_little_and_a_third_moved_down_makes_it_worse(
+        int bass, double first, double second, double thirdDown)
+    {
+        AssertRatio(first, Major(bass - 4, 4, 7, 12) / Major(bass, 0, 4, 7));
+        AssertRatio(second, Major(bass - 7, 7, 12, 16) / Major(bass, 0, 4, 7));
+        AssertRatio(thirdDown, Major(bass, -8, 0, 7) / Major(bass, 0, 4, 7));
+    }
+
     // Common practice.
     [Theory]
     [InlineData(G3, 0.74)]
