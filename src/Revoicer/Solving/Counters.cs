@@ -34,6 +34,9 @@ internal sealed class Counters
     /// <summary>Whether counting starts anew at a slot.</summary>
     public bool StartsPhrase(int slot) => slot == 0 || _phraseOfSlot[slot] != _phraseOfSlot[slot - 1];
 
+    /// <summary>The state in which a slot is entered from one of the slot before: a new phrase counts anew.</summary>
+    public int Before(int slot, int state) => StartsPhrase(slot) ? 0 : state;
+
     /// <summary>The state after a candidate; -1 where a most would be exceeded.</summary>
     public int After(int state, int slot, int candidate)
     {
@@ -44,7 +47,7 @@ internal sealed class Counters
             if (counter.Counts[slot][candidate])
             {
                 var counted = state / _place[r] % (counter.Most.Max() + 1);
-                if (counted == counter.Most[_phraseOfSlot[slot]])
+                if (counted >= counter.Most[_phraseOfSlot[slot]])
                 {
                     return -1;
                 }

@@ -11,6 +11,9 @@ public static class Search
     // are made among all. The bound itself is taken over all candidates.
     private const int Promising = 250;
 
+    // After this many branches the answer is told with the bound it has by then; about a second. Estimate.
+    private const int MostBranches = 2000;
+
     // Of these many the cheapest that a counting rule does not count are kept besides, so that every rule can be met.
     private const int Uncounted = 20;
 
@@ -60,7 +63,16 @@ public static class Search
             }
         }
 
-        return best is { } found ? (found.Choice, found.Price, bound.Bound, starts.Length) : null;
+        return best is { } found ? Proven(prices, allowed, counters, bound, found.Choice, starts.Length, cancel) : null;
+    }
+
+    private static (int[] Choice, long Price, long Bound, int Starts) Proven(
+        IChoicePrices prices, int[][] allowed, Counters counters, NeighbourBound bound, int[] choice, int starts, CancellationToken cancel)
+    {
+        var price = prices.Whole(choice);
+        int[][] open = [.. allowed.Select((candidates, slot) => candidates.Where(c => bound.Least(slot, c) < price).ToArray())];
+        var proof = Proof.Of(prices, counters, open, choice, MostBranches, cancel);
+        return (proof.Choice, proof.Price, Math.Min(proof.Price, Math.Max(bound.Bound, proof.Bound)), starts);
     }
 
     private static int[] MostPromising(NeighbourBound bound, Counters counters, int slot, int[] candidates)
