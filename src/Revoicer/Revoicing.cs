@@ -56,7 +56,7 @@ public static class Revoicing
 
             var prices = Price(plan, instrument, sound, progress, cancel);
             progress?.Report(Stage.Search);
-            var outcome = Search.Run(prices, SoundRules.Of(sound), cancel);
+            var outcome = Search.Run(prices, SoundRules.Of(sound), wish.Prove ? ProofEffort.Thorough : ProofEffort.Quick, cancel);
             impossible = outcome as Outcome.Impossible ?? impossible;
             if (outcome is Outcome.Found found && (best is null || found.Price + prices.Tune < best.Value.Found.Price + best.Value.Prices.Tune))
             {

@@ -107,7 +107,7 @@ public sealed class MeasuredTowerTests
         var plan = SlotCutting.Cut(Sheet, SheetTempi.Of(Sheet, Sheet.Tempo!.Value));
         var search = new CandidateSearch(tower, instrument.Reach, sound.RollStep);
         var prices = SheetPrices.Of(instrument, sound, plan, [.. plan.Slots.Select(search.List)], TestContext.Current.CancellationToken);
-        var found = Assert.IsType<Outcome.Found>(Search.Run(prices, SoundRules.Of(sound), TestContext.Current.CancellationToken));
+        var found = Assert.IsType<Outcome.Found>(Search.Run(prices, SoundRules.Of(sound), ProofEffort.Quick, TestContext.Current.CancellationToken));
         return ([.. found.Choice], found.Price, prices);
     }
 

@@ -9,82 +9,117 @@ namespace Revoicer.Solving;
 /// </summary>
 internal sealed class Proof
 {
-    // Sweeps at the root and at each branch; the bound rises quickly at first, and branching closes the rest. Estimates.
+    // Pairs of slots are looked at in these steps of distance: the near ones price most, and what they take away need not be
+    // laid out for the far ones.
+    private static readonly int[] Reaches = [1, 3, 6, int.MaxValue];
+
+    // Sweeps after each step and at each branch; the bound rises quickly at first, and branching closes the rest. Estimates.
+    private const int SweepsAtStep = 4;
     private const int SweepsAtRoot = 60;
     private const int SweepsAtBranch = 8;
 
     // Another sweep is worth it where the last one took away a candidate or raised the bound by this many thousandths.
     private const long WorthSweeping = 300;
 
-    // Prices of pairs that may be laid out in tables, of four bytes each. An estimate of what a player's machine has.
-    private const long MostCells = 100_000_000;
+    // The constraint solver is not asked where more arcs than this are left; it would not end. Estimate.
+    private const long MostArcs = 1_000_000;
 
     private readonly IChoicePrices _prices;
     private readonly Counters _counters;
-    private readonly long _mostBranches;
+    private readonly ProofEffort _effort;
     private readonly CancellationToken _cancel;
     private int[] _choice;
     private long _price;
     private long _branches;
 
-    private Proof(IChoicePrices prices, Counters counters, int[] choice, long mostBranches, CancellationToken cancel)
+    private Proof(IChoicePrices prices, Counters counters, int[] choice, ProofEffort effort, CancellationToken cancel)
     {
-        (_prices, _counters, _mostBranches, _cancel) = (prices, counters, mostBranches, cancel);
+        (_prices, _counters, _effort, _cancel) = (prices, counters, effort, cancel);
         (_choice, _price) = (choice, prices.Whole(choice));
     }
 
     /// <summary>Improves a choice as far as it can be and bounds it.</summary>
     /// <param name="prices">The prices.</param>
     /// <param name="counters">The counting rules, which the choice keeps.</param>
-    /// <param name="candidates">For each slot the candidates with which a choice might be cheaper; all others cannot be.</param>
-    /// <param name="choice">A choice.</param>
-    /// <param name="mostBranches">After so many branches it ends without a proof.</param>
+    /// <param name="bound">What each candidate costs at the least.</param>
+    /// <param name="allowed">For each slot the candidates that the rules on it allow.</param>
+    /// <param name="choice">A choice of them.</param>
+    /// <param name="effort">What it may spend.</param>
     /// <param name="cancel">Stops the work.</param>
     public static ProvenChoice Of(
-        IChoicePrices prices, Counters counters, int[][] candidates, int[] choice, long mostBranches, CancellationToken cancel)
+        IChoicePrices prices, Counters counters, NeighbourBound bound, int[][] allowed, int[] choice, ProofEffort effort, CancellationToken cancel)
     {
-        var proof = new Proof(prices, counters, choice, mostBranches, cancel);
-        if (candidates.Any(c => c.Length == 0))
+        var proof = new Proof(prices, counters, choice, effort, cancel);
+        var ceiling = proof._price;
+        var open = Below(ceiling);
+        while (Cells(prices, open, Reaches[0]) > effort.MostCells)
         {
-            return proof.Ended(proof._price);
+            ceiling = Halfway(bound.Bound, ceiling);
+            open = Below(ceiling);
         }
 
-        if (Cells(prices, candidates, onlyNext: true) > MostCells)
-        {
-            return proof.Ended(0);
-        }
+        return open.Any(candidates => candidates.Length == 0)
+            ? proof.Ended(ceiling)
+            : proof.Made(DualBound.OfChain(prices, counters, open), ceiling);
 
-        var chain = DualBound.OfChain(prices, counters, candidates);
-        if (chain.Below(proof._price) is not { } left)
-        {
-            return proof.Ended(proof._price);
-        }
-
-        if (Cells(prices, left.Candidates, onlyNext: false) > MostCells)
-        {
-            return proof.Ended(chain.Bound);
-        }
-
-        var root = proof.Tightened(left.WithFarPairs(prices), SweepsAtRoot);
-        return proof.Ended(root is null || proof.Branch(root) ? long.MaxValue : root.Bound);
+        int[][] Below(long price) => [.. allowed.Select((candidates, slot) => candidates.Where(c => bound.Least(slot, c) < price).ToArray())];
     }
+
+    // Where the tables would be too large for all candidates with which a choice might be cheaper, those are looked at with
+    // which it might be cheaper than some lower ceiling: more than the ceiling is then not shown.
+    private ProvenChoice Made(DualBound chain, long ceiling)
+    {
+        var left = chain.Below(Math.Min(ceiling, _price));
+        for (var step = 1; step < Reaches.Length && left is not null; step++)
+        {
+            while (left is not null && Cells(_prices, left.Candidates, Reaches[step]) > _effort.MostCells)
+            {
+                ceiling = Halfway(left.Bound, ceiling);
+                left = left.Below(ceiling);
+            }
+
+            var isLast = step == Reaches.Length - 1;
+            left = left is null ? null : Tightened(left.WithPairs(_prices, Reaches[step - 1], Reaches[step]), isLast ? SweepsAtRoot : SweepsAtStep, ceiling);
+        }
+
+        return Ended(left is null || Branch(left, ceiling) || IsSolved(left) ? ceiling : Math.Min(ceiling, left.Bound));
+    }
+
+    // The constraint solver on what is left, where branching came to no end.
+    private bool IsSolved(DualBound left)
+    {
+        if (_effort.SolverTime <= 0 || _effort.Hurry.IsCancellationRequested || Cells(_prices, left.Candidates, int.MaxValue) > MostArcs)
+        {
+            return false;
+        }
+
+        var (ended, choice, price) = ConstraintModel.Cheapest(_prices, _counters, [.. left.Candidates], _effort.SolverTime);
+        if (choice is not null && price < _price)
+        {
+            (_choice, _price) = (choice, price);
+        }
+
+        return ended;
+    }
+
+    private static long Halfway(long from, long to) => from + ((to - from) / 2);
 
     private ProvenChoice Ended(long bound) => new(_choice, _price, Math.Min(bound, _price), _branches);
 
-    private static long Cells(IChoicePrices prices, IReadOnlyList<int[]> candidates, bool onlyNext) => Enumerable.Range(0, candidates.Count)
+    private static long Cells(IChoicePrices prices, IReadOnlyList<int[]> candidates, int upTo) => Enumerable.Range(0, candidates.Count)
         .Sum(slot => prices.Linked(slot)
-            .Where(other => other == slot + 1 || (other > slot && !onlyNext))
+            .Where(other => other > slot && other - slot <= upTo)
             .Sum(other => (long)candidates[slot].Length * candidates[other].Length));
 
     // The bound swept until it stands nearly still; null where nothing cheaper is left.
-    private DualBound? Tightened(DualBound bound, int mostSweeps)
+    private DualBound? Tightened(DualBound bound, int mostSweeps, long ceiling)
     {
-        for (var sweep = 0; sweep < mostSweeps; sweep++)
+        for (var sweep = 0; sweep < mostSweeps && !_effort.Hurry.IsCancellationRequested; sweep++)
         {
             _cancel.ThrowIfCancellationRequested();
             var before = bound.Bound;
-            bound.Sweep(_price);
-            if (bound.Below(_price) is not { } kept)
+            bound.Sweep(Math.Min(_price, ceiling));
+            if (bound.Below(Math.Min(_price, ceiling)) is not { } kept)
             {
                 return null;
             }
@@ -113,7 +148,7 @@ internal sealed class Proof
     }
 
     // Whether all that is left was looked at.
-    private bool Branch(DualBound bound)
+    private bool Branch(DualBound bound, long ceiling)
     {
         var slot = Enumerable.Range(0, bound.Candidates.Count).Where(s => bound.Candidates[s].Length > 1)
             .OrderBy(s => bound.Candidates[s].Length)
@@ -125,14 +160,14 @@ internal sealed class Proof
 
         foreach (var place in bound.CheapestFirst(slot))
         {
-            if (++_branches > _mostBranches)
+            if (++_branches > _effort.MostBranches || _effort.Hurry.IsCancellationRequested)
             {
                 return false;
             }
 
-            if (bound.Fixed(slot, place).Below(_price) is { } branch
-                && Tightened(branch, SweepsAtBranch) is { } left
-                && !Branch(left))
+            if (bound.Fixed(slot, place).Below(Math.Min(_price, ceiling)) is { } branch
+                && Tightened(branch, SweepsAtBranch, ceiling) is { } left
+                && !Branch(left, ceiling))
             {
                 return false;
             }

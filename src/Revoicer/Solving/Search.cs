@@ -11,20 +11,18 @@ public static class Search
     // are made among all. The bound itself is taken over all candidates.
     private const int Promising = 250;
 
-    // After this many branches the answer is told with the bound it has by then; about a second. Estimate.
-    private const int MostBranches = 2000;
-
     // Of these many the cheapest that a counting rule does not count are kept besides, so that every rule can be met.
     private const int Uncounted = 20;
 
     /// <summary>Searches.</summary>
     /// <param name="prices">The priced slots.</param>
     /// <param name="rules">What every arrangement keeps.</param>
+    /// <param name="effort">What may be spent on showing how good the answer is.</param>
     /// <param name="cancel">Stops the search.</param>
-    public static Outcome Run(SheetPrices prices, IReadOnlyList<Rule> rules, CancellationToken cancel)
+    public static Outcome Run(SheetPrices prices, IReadOnlyList<Rule> rules, ProofEffort effort, CancellationToken cancel)
     {
         var book = RuleBook.For(rules, prices);
-        return Run(prices, book.Allowed, book.Counters, cancel) switch
+        return Run(prices, book.Allowed, book.Counters, effort, cancel) switch
         {
             { } found => new Outcome.Found(
                 found.Choice.ToItems(),
@@ -39,17 +37,17 @@ public static class Search
 
     /// <summary>The same over plain prices; null where the counting rules cannot be kept.</summary>
     internal static (int[] Choice, long Price, long Bound, int Starts)? Run(
-        IChoicePrices prices, int[][] allowed, Counters counters, CancellationToken cancel)
+        IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel)
     {
         var bound = NeighbourBound.Of(prices, allowed, cancel);
         var promising = allowed.Select((candidates, slot) => MostPromising(bound, counters, slot, candidates)).ToArray();
 
         // Where the rules cannot be kept among these, all are chosen from before anything is called impossible.
-        return Answer(prices, allowed, promising, counters, bound, cancel) ?? Answer(prices, allowed, allowed, counters, bound, cancel);
+        return Answer(prices, allowed, promising, counters, bound, effort, cancel) ?? Answer(prices, allowed, allowed, counters, bound, effort, cancel);
     }
 
     private static (int[] Choice, long Price, long Bound, int Starts)? Answer(
-        IChoicePrices prices, int[][] allowed, int[][] promising, Counters counters, NeighbourBound bound, CancellationToken cancel)
+        IChoicePrices prices, int[][] allowed, int[][] promising, Counters counters, NeighbourBound bound, ProofEffort effort, CancellationToken cancel)
     {
         var rounds = new Rounds(prices, counters, allowed, promising);
         var cheapestAlone = promising.Select((candidates, slot) => candidates.MinBy(c => bound.Least(slot, c))).ToArray();
@@ -63,15 +61,13 @@ public static class Search
             }
         }
 
-        return best is { } found ? Proven(prices, allowed, counters, bound, found.Choice, starts.Length, cancel) : null;
+        return best is { } found ? Proven(prices, allowed, counters, bound, found.Choice, starts.Length, effort, cancel) : null;
     }
 
     private static (int[] Choice, long Price, long Bound, int Starts) Proven(
-        IChoicePrices prices, int[][] allowed, Counters counters, NeighbourBound bound, int[] choice, int starts, CancellationToken cancel)
+        IChoicePrices prices, int[][] allowed, Counters counters, NeighbourBound bound, int[] choice, int starts, ProofEffort effort, CancellationToken cancel)
     {
-        var price = prices.Whole(choice);
-        int[][] open = [.. allowed.Select((candidates, slot) => candidates.Where(c => bound.Least(slot, c) < price).ToArray())];
-        var proof = Proof.Of(prices, counters, open, choice, MostBranches, cancel);
+        var proof = Proof.Of(prices, counters, bound, allowed, choice, effort, cancel);
         return (proof.Choice, proof.Price, Math.Min(proof.Price, Math.Max(bound.Bound, proof.Bound)), starts);
     }
 

@@ -129,7 +129,7 @@ internal static class VoicingSensitivity
             var sound = ShippedSounds.Default with { Fade = trial.Fade };
             var instrument = new Instrument(ShippedTowers.Default.Under(trial.Law), sound, trial.Listener);
             var prices = SheetPrices.Of(instrument, sound, _listed.Plan, _listed.Candidates, CancellationToken.None);
-            var found = (Outcome.Found)Solving.Search.Run(prices, SoundRules.Of(sound), CancellationToken.None);
+            var found = (Outcome.Found)Solving.Search.Run(prices, SoundRules.Of(sound), ProofEffort.Quick, CancellationToken.None);
             return ([.. found.Choice], found.Price, prices);
         }
     }

@@ -28,24 +28,6 @@ public sealed class ChainTests
         new Chain(problem.Near, problem.Counters, problem.Allowed).Cheapest(problem.Background),
         new Chain(problem.Prices, problem.Counters, problem.Allowed).Cheapest(problem.Background));
 
-    // The two share the prices and the rules' tables, and nothing of how they look for the cheapest.
-    [Law(Arbitrary = [typeof(ProblemGens)], MaxTest = 40)]
-    public void The_constraint_solver_finds_the_same_price(ChoiceProblem problem)
-    {
-        var exact = ExactChain.Cheapest(problem.Prices, problem.Counters, problem.Allowed, problem.Background);
-
-        AssertCheapest(problem, exact?.Choice, c => problem.Near.Price(c) + problem.BackgroundOf(c));
-        Assert.Equal(exact?.Price, exact is { } found ? problem.Near.Price(found.Choice) + problem.BackgroundOf(found.Choice) : null);
-    }
-
-    [Fact]
-    public void The_constraint_solver_gives_the_same_choice_on_every_run() => Assert.All(Enumerable.Range(0, 10), seed =>
-    {
-        var problem = ProblemGens.Problem(seed);
-        int[]? Run() => ExactChain.Cheapest(problem.Prices, problem.Counters, problem.Allowed)?.Choice;
-        Assert.Equal(Run(), Run());
-    });
-
     private static void AssertCheapest(ChoiceProblem problem, int[]? choice, Func<int[], long> price)
     {
         Assert.Equal(BruteForce.Least(problem.Allowed, problem.IsKept, price), choice is null ? null : price(choice));

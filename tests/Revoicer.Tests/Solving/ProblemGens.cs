@@ -31,6 +31,25 @@ internal static class ProblemGens
             [.. allowed.Select(slot => slot.Select(_ => (long)random.Next(10)).ToArray())]);
     }
 
+    /// <summary>
+    /// Fourteen slots of seven candidates with links up to five slots away, three phrases and two rules that bite: too many
+    /// choices to look at all.
+    /// </summary>
+    public static ChoiceProblem Larger(int seed)
+    {
+        var random = new Random(seed);
+        int[] sizes = [.. Enumerable.Repeat(7, 14)];
+        int[][] allowed = [.. sizes.Select(size => Enumerable.Range(0, size).ToArray())];
+        int[] phrases = [.. Enumerable.Range(0, 14).Select(s => s / 5)];
+        return new ChoiceProblem(
+            string.Create(CultureInfo.InvariantCulture, $"larger problem {seed}"),
+            Prices(random, sizes, distance => distance <= 5 ? 1 : 0, dearest: 400, dearestPair: 160),
+            allowed,
+            phrases,
+            [Rule(random, sizes, phrases, atLeast: 1), Rule(random, sizes, phrases, atLeast: 1)],
+            [.. allowed.Select(slot => slot.Select(_ => 0L).ToArray())]);
+    }
+
     /// <summary>Random prices; pairs of slots are linked with a probability that depends on their distance.</summary>
     public static TablePrices Prices(Random random, int[] sizes, Func<int, double> linked, int dearest = 20, int dearestPair = 20)
     {
@@ -84,7 +103,7 @@ internal static class ProblemGens
         return phrases;
     }
 
-    private static Counter Rule(Random random, int[] sizes, int[] phrases) => new(
+    private static Counter Rule(Random random, int[] sizes, int[] phrases, int atLeast = 0) => new(
         [.. sizes.Select(size => Enumerable.Range(0, size).Select(_ => random.Next(2) == 0).ToArray())],
-        [.. Enumerable.Range(0, phrases[^1] + 1).Select(_ => random.Next(3))]);
+        [.. Enumerable.Range(0, phrases[^1] + 1).Select(_ => atLeast + random.Next(3))]);
 }

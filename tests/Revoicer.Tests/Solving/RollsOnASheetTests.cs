@@ -34,36 +34,35 @@ public sealed class RollsOnASheetTests
     }
 
     [Fact]
-    public void The_constraint_solver_and_the_chain_agree_on_the_promising_candidates()
+    public void The_constraint_solver_and_the_search_agree_on_the_promising_candidates()
     {
         var book = RuleBook.For(Rules, Sheet.Prices);
         var bound = NeighbourBound.Of(Sheet.Prices, book.Allowed, TestContext.Current.CancellationToken);
         int[][] promising = [.. book.Allowed.Select((allowed, slot) => Promising(slot, allowed.OrderBy(c => bound.Least(slot, c))))];
 
-        var exact = ExactChain.Cheapest(Sheet.Prices, book.Counters, promising);
-        var chain = new Chain(Sheet.Prices, book.Counters, promising).Cheapest(background: null);
-        var free = new Chain(Sheet.Prices, new Counters([.. Sheet.Plan.Slots.Select(s => s.Phrase)], []), promising).Cheapest(background: null);
+        var (ended, choice, price) = ConstraintModel.Cheapest(Sheet.Prices, book.Counters, promising, longest: 60);
+        var found = Run(book.Counters);
+        var free = Run(new Counters([.. Sheet.Plan.Slots.Select(s => s.Phrase)], []));
 
-        Assert.Equal(NeighbourPrice(chain!), exact!.Value.Price);
-        Assert.Equal(NeighbourPrice(exact.Value.Choice), exact.Value.Price);
-        Assert.True(book.Counters.AreKept(exact.Value.Choice));
-        Assert.True(NeighbourPrice(free!) < exact.Value.Price, "the rule does not bite");
+        Assert.True(ended && book.Counters.AreKept(choice!));
+        Assert.Equal((price, price), (found.Price, found.Bound));
+        Assert.True(free.Price < price, "the rule does not bite");
+
+        (int[] Choice, long Price, long Bound, int Starts) Run(Counters counters) =>
+            Search.Run(Sheet.Prices, promising, counters, ProofEffort.Quick, TestContext.Current.CancellationToken)!.Value;
     }
 
-    // Twenty that are rolled and twenty that are not.
+    // Fifteen that are rolled and fifteen that are not.
     private static int[] Promising(int slot, IEnumerable<int> cheapestFirst)
     {
         var isRolled = cheapestFirst.ToLookup(c => Sheet.Candidates[slot][c].Figure == Figure.Rolled);
-        return [.. isRolled[true].Take(20).Concat(isRolled[false].Take(20)).Order()];
+        return [.. isRolled[true].Take(15).Concat(isRolled[false].Take(15)).Order()];
     }
 
     private static Outcome.Found Found(IReadOnlyList<Rule> rules) =>
-        Assert.IsType<Outcome.Found>(Search.Run(Sheet.Prices, rules, TestContext.Current.CancellationToken));
+        Assert.IsType<Outcome.Found>(Search.Run(Sheet.Prices, rules, ProofEffort.Quick, TestContext.Current.CancellationToken));
 
     private static IEnumerable<int> RollsInPhrases(Outcome.Found found) => Sheet.Plan.Slots
         .GroupBy(slot => slot.Phrase)
         .Select(phrase => phrase.Count(slot => !slot.IsLast && Sheet.Candidates[slot.Index][found.Choice[slot.Index]].Figure == Figure.Rolled));
-
-    private static long NeighbourPrice(int[] choice) => choice.Select((c, slot) =>
-        Sheet.Prices.Alone(slot)[c] + (slot == 0 ? 0 : Sheet.Prices.Pair(slot, c, slot - 1, choice[slot - 1]))).Sum();
 }

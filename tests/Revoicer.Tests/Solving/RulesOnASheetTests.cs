@@ -53,7 +53,7 @@ public sealed class RulesOnASheetTests
     public void Counts_that_no_choice_keeps_are_named()
     {
         var impossible = Assert.IsType<Outcome.Impossible>(
-            Search.Run(Sheet.Prices, [new NeverTheSame(first: true), new NeverTheSame(first: false)], TestContext.Current.CancellationToken));
+            Search.Run(Sheet.Prices, [new NeverTheSame(first: true), new NeverTheSame(first: false)], ProofEffort.Quick, TestContext.Current.CancellationToken));
 
         Assert.Equal(["the first half has no candidate", "the second half has no candidate"], impossible.Rules);
     }
@@ -94,7 +94,7 @@ public sealed class RulesOnASheetTests
         Sheet.Prices.InPlace(found.Choice, slot, candidates);
 
     private static Outcome.Found Found(PricedSheet sheet, IReadOnlyList<Rule> rules) =>
-        Assert.IsType<Outcome.Found>(Search.Run(sheet.Prices, rules, TestContext.Current.CancellationToken));
+        Assert.IsType<Outcome.Found>(Search.Run(sheet.Prices, rules, ProofEffort.Quick, TestContext.Current.CancellationToken));
 
     private sealed class Silence(Slot where) : SlotRule
     {

@@ -27,7 +27,7 @@ public sealed class SmallDraftTests
             SmallSheets.Sheet(bars.Split(" | "), [.. heard.Split(' ').Select(int.Parse)]), SmallSheets.EightBells, ShippedSounds.Default);
         var book = RuleBook.For(SoundRules.Of(sheet.Sound), sheet.Prices);
 
-        var answer = Search.Run(sheet.Prices, book.Allowed, book.Counters, TestContext.Current.CancellationToken)!.Value;
+        var answer = Search.Run(sheet.Prices, book.Allowed, book.Counters, ProofEffort.Quick, TestContext.Current.CancellationToken)!.Value;
 
         var optimum = Optimum(sheet.Prices, book);
         Assert.Equal(sheet.Prices.Whole(answer.Choice), answer.Price);
@@ -43,7 +43,7 @@ public sealed class SmallDraftTests
         {
             var sheet = SmallSheets.Priced(
                 SmallSheets.Sheet(["C", "Am7 Dm7", "G7sus4 G7", "C"], [0, 1, 0, 1, 2, 3]), ShippedTowers.Named("chapel-23"), ShippedSounds.Default);
-            return Search.Run(sheet.Prices, SoundRules.Of(sheet.Sound), TestContext.Current.CancellationToken);
+            return Search.Run(sheet.Prices, SoundRules.Of(sheet.Sound), ProofEffort.Quick, TestContext.Current.CancellationToken);
         }
 
         Assert.Equal(Assert.IsType<Outcome.Found>(Run()), Run());
