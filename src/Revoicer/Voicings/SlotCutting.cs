@@ -100,7 +100,8 @@ public static class SlotCutting
     // The stretches of a bar, one for each chord; those of a long bar parted at its strongest inner beat.
     private static IEnumerable<ChordSpan> Parts(WrittenBar bar, Seconds duration)
     {
-        var inner = (bar.Meter.InnerBeat ?? bar.Meter.Beat) - bar.Offset;
+        // Bars that no beat parts evenly are taken as 1 + 2, 2 + 3, 3 + 4 (common practice).
+        var inner = (bar.Meter.InnerBeat ?? bar.Meter.Beat * (bar.Meter.BeatsInBar / 2)) - bar.Offset;
         var isLong = duration > (bar.Meter.BeatsInBar == 3 ? LongBarOfThree : LongBar);
         foreach (var span in Merged(bar.Chords))
         {

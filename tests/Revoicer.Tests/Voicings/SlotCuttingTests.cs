@@ -1,7 +1,10 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
+using Revoicer.Text;
 using Revoicer.Voicings;
 using Xunit;
 
@@ -39,6 +42,22 @@ public sealed class SlotCuttingTests
     [InlineData("3/4", 29, "1.1 C 1; 1.2 C 2; 2.1 G 3")] // 6.2 s
     public void A_long_bar_is_parted_at_its_strongest_inner_beat(string time, int tempo, string slots) =>
         Expect(time, tempo, "| C | G |", slots);
+
+    // In metres that chord grids do not have; a bar of free metre is its own (common practice: 2 + 3, 3 + 4).
+    [Theory]
+    [InlineData("5/4", "1.1 C 2; 1.3 C 3; 2.1 G 5")]
+    [InlineData("7/4", "1.1 C 3; 1.4 C 4; 2.1 G 7")]
+    [InlineData("6/4", "1.1 C 3; 1.4 C 3; 2.1 G 6")]
+    [InlineData("1/4", "1.1 C 1; 2.1 G 1")]
+    [InlineData("none", "1.1 C 4; 1.5 C 4; 2.1 G 8")]
+    public void A_long_bar_of_another_metre_is_parted_about_its_middle(string meter, string slots)
+    {
+        var length = meter == "none" ? "8" : meter[..1];
+        var reading = AbcReader.Read("trial.abc", $"X:1\nM:{meter}\nL:1/4\nQ:1/4=14\nK:C\n\"C\"z{length}|\"G\"z{length}|\n", AbcChoice.First);
+        var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
+
+        Assert.Equal(slots, Sheets.Text(SlotCutting.Cut(sheet, TempoMap.Steady(sheet.Tempo!.Value))));
+    }
 
     [Fact]
     public void A_long_bar_is_parted_only_inside_a_chord() =>
