@@ -63,6 +63,18 @@ public sealed class SlotCuttingTests
     public void A_long_bar_is_parted_only_inside_a_chord() =>
         Expect("4/4", 50, "| C C G G | C F F G | C |", "1.1 C 2; 1.3 G 2; 2.1 C 1; 2.2 F 1; 2.3 F 1; 2.4 G 1; 3.1 C 4");
 
+    // An anticipation of the inner beat is none the less one (common practice).
+    [Theory]
+    [InlineData("\"C\"z3/2\"F\"z5/2|\"G\"z4|", "1.1 C 3/2; 1.2.5 F 5/2; 2.1 G 2; 2.3 G 2")]
+    [InlineData("\"C\"z\"F\"z3|\"G\"z4|", "1.1 C 1; 1.2 F 1; 1.3 F 2; 2.1 G 2; 2.3 G 2")]
+    public void A_chord_that_comes_right_before_the_inner_beat_is_not_struck_again_on_it(string bars, string slots)
+    {
+        var reading = AbcReader.Read("trial.abc", $"X:1\nM:4/4\nL:1/4\nQ:1/4=50\nK:C\n{bars}z4|\"C\"z4|z4|z4|]\n", AbcChoice.First);
+        var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
+
+        Assert.StartsWith(slots, Sheets.Text(SlotCutting.Cut(sheet, TempoMap.Steady(sheet.Tempo!.Value))), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData(100, "| C | G | G |", "1.1 C 4; 2.1 G 8")]
     [InlineData(50, "| C G G G | G |", "1.1 C 1; 1.2 G 7")]
