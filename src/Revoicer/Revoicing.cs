@@ -29,9 +29,8 @@ public static class Revoicing
         LeadSheet sheet, Tower tower, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
     {
         progress?.Report(Stage.Tables);
-        var tempi = wish.Tempo is { } steady
-            ? TempoMap.Steady(steady)
-            : SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
+        var written = SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
+        var tempi = wish.Tempo is { } steady ? TempoMap.Steady(steady) : written;
         var instrument = new Instrument(tower, sound);
         var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune);
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
@@ -72,7 +71,8 @@ public static class Revoicing
 
         progress?.Report(Stage.Reasons);
         var isAssumed = wish.Tempo is null && sheet.Tempo is null;
-        return Checked(ArrangementMaking.Of(sheet, tempi, isAssumed, sound, best.Value.Prices, best.Value.Found), tower);
+        var made = ArrangementMaking.Of(sheet, tempi, isAssumed, sound, best.Value.Prices, best.Value.Found);
+        return Checked(tempi == written ? made : WithSpeedsTold(made, written), tower);
     }
 
     private static SheetPrices Price(
@@ -84,6 +84,15 @@ public static class Revoicing
         progress?.Report(Stage.Prices);
         return SheetPrices.Of(instrument, sound, plan, candidates, cancel);
     }
+
+    // One tempo for the whole takes the place of all that the sheet has.
+    private static Arrangement WithSpeedsTold(Arrangement made, TempoMap written) => written.Changes.Count == 1 ? made : made with
+    {
+        Totals = made.Totals with
+        {
+            LeftOut = made.Totals.LeftOut.Append("the sheet's changes of speed are left out, as one tempo was asked for").ToItems(),
+        },
+    };
 
     // Nothing leaves here that the checker, which knows no prices and no search, finds unplayable. Where the tune itself is
     // too quick, which is given and told, that is no fault of the arrangement.

@@ -143,6 +143,57 @@ public class RevoicingTests
         Assert.True(pedals[0] < pedals[1] && pedals[1] <= pedals[2], string.Join(" < ", pedals));
     }
 
+    [Theory]
+    [InlineData("C3", "C5", "C4")]
+    [InlineData("C4", "C4", "C4")]
+    [InlineData("C4", "D4", "C4")]
+    public void A_tower_that_lacks_the_bells_of_a_chord_still_gets_an_answer_and_no_yardstick(string lowest, string highest, string pedal)
+    {
+        var within = Enumerable.Range(49, 23).Select(WrittenNote.AtMidi).Select(n => $"\"{n}\"");
+        var missing = lowest == "C3" ? $"[{string.Join(", ", within)}]" : "[]";
+        var file = $"name = \"Merrowhaven Fog Bell\"\nlowest = \"{lowest}\"\nhighest = \"{highest}\"\nmissing = {missing}\npedals = [\"{lowest}\", \"{pedal}\"]\nsounds = 12\n";
+        var tower = Assert.IsType<Reading<Tower>.Accepted>(TowerFile.Read("fog-bell.toml", file)).Value;
+        var made = Draft(Read("two-buoys.chords", TwoBuoys), tower, ShippedSounds.Default);
+        Assert.Equal((0, 0, 0), (made.Totals.PlainHandDose, made.Totals.PlainHandStrokes, made.Totals.CloseRootDose));
+        Assert.DoesNotContain("Against", RationaleText.Of(made), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_recovery_that_a_tower_asks_for_holds_between_tune_and_chords_too()
+    {
+        // The tune leaves bells behind that chords could use; 3 s later they may.
+        const string Limits = "recovery_below_48_s = { hard = 3 }\nrecovery_48_59_s = { hard = 3 }\nrecovery_60_71_s = { hard = 3 }\nrecovery_72_83_s = { hard = 3 }\n";
+        var tower = Assert.IsType<Reading<Tower>.Accepted>(TowerFile.Read("slow.toml", ShippedTowers.Text("harbour-47") + "\n[limits]\n" + Limits)).Value;
+        var sheet = Read("slow.abc", "X:1\nM:4/4\nL:1/4\nQ:1/4=130\nK:C\n\"C\"GCEC|\"C\"g4|\"G7\"DFBD|\"G7\"g4|\"C\"EGCE|\"C\"c'4|]\n");
+        var made = Draft(sheet, tower, ShippedSounds.Default);
+        Assert.All(new Checker(tower).Check(made.Strokes), b => Assert.True(b.InTune));
+    }
+
+    [Fact]
+    public void A_chord_shorter_than_the_roll_into_the_next_still_has_its_figure()
+    {
+        // 0.18 s and no stroke of the tune; a roll of four bells leads by as much into the last chord.
+        var sheet = Read("gust.abc", "X:1\nM:2/2\nL:1/4\nQ:1/2=84\nK:Gm\n\"G7b9\"^G,9/4\"Fmaj7\"z/\"Ebm6\"(3cdef4|\n");
+        var made = Draft(sheet);
+        Assert.All(made.Choices, c => Assert.True(double.IsFinite(c.Clash.Whole) && c.Clash.Whole >= 0));
+    }
+
+    [Fact]
+    public void One_tempo_for_the_whole_is_told_where_the_sheet_has_several()
+    {
+        var sheet = Read("squall.abc", "X:1\nM:4/4\nL:1/4\nQ:1/4=100\nK:C\n\"C\"CEGc|[Q:1/4=60]\"G\"B4|\"C\"c4|]\n");
+        Assert.Empty(Assert.IsType<Drafting.Made>(Draft(sheet, null)).Arrangement.Totals.LeftOut);
+        var steady = Assert.IsType<Drafting.Made>(Draft(sheet, new Tempo(Beats.OfQuarters(1), 90))).Arrangement;
+        Assert.Equal("the sheet's changes of speed are left out, as one tempo was asked for", Assert.Single(steady.Totals.LeftOut));
+    }
+
+    [Fact]
+    public void What_still_rings_is_told_of_the_chords_where_there_is_a_tune()
+    {
+        var made = Draft(Read("buoy.abc", "X:1\nM:4/4\nL:1/4\nQ:1/4=100\nK:C\n\"C\"cegc'|\"G7\"b2 g2|\"C\"c'4|]\n"));
+        Assert.Contains("Still ringing when it begins, the tune aside: ", RationaleText.Of(made), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Work_that_is_stopped_ends_with_an_exception_and_no_arrangement()
     {

@@ -37,7 +37,12 @@ internal static class DraftCommand
             Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
             CustomParser = ReadKey,
         };
-        var piece = new Option<int?>("--piece") { HelpName = "NUMBER", Description = "which tune of an ABC file with several, by its X: number; by default the first" };
+        var piece = new Option<int?>("--piece")
+        {
+            HelpName = "NUMBER",
+            Description = "which tune of an ABC file with several, by its X: number; by default the first",
+            CustomParser = ReadPiece,
+        };
         var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice of an ABC file has the tune; by default the first" };
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
         var tower = new Option<string>("--tower")
@@ -86,6 +91,18 @@ internal static class DraftCommand
         }
 
         result.AddError($"--tempo: '{text}' is no tempo; expected a number from {SlowestTempo} to {FastestTempo} beats a minute, with a point before decimals");
+        return null;
+    }
+
+    private static int? ReadPiece(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
+        {
+            return number;
+        }
+
+        result.AddError($"--piece: '{text}' is no number of a tune; expected the whole number behind its X:");
         return null;
     }
 

@@ -102,8 +102,8 @@ internal static class DraftRun
 
         output.Write(Summary(arrangement));
         output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");
-        var eased = arrangement.Totals.LeftOut.Count;
-        output.Write(eased == 0 ? "" : $"left out or eased: {eased}, told in {name}.txt\n");
+        var told = arrangement.Totals.LeftOut.Count;
+        output.Write(told == 0 ? "" : $"does not go as written: {told}, told in {name}.txt\n");
         output.Write(string.Concat(files.Select(file => $"wrote {file.Name}\n")));
         return ExitCode.Done;
     }

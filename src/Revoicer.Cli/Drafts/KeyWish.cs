@@ -29,7 +29,7 @@ internal abstract record KeyWish
     /// <summary>The sheet in that key; null, with a sentence, where it names no key to move from, or one of the other mode.</summary>
     public (LeadSheet? Sheet, string Sentence) Apply(LeadSheet sheet) => (this, sheet.Key) switch
     {
-        (Named, null) => (null, "the sheet names no key, so --key cannot tell how far to move it; give semitones, such as --key +2, or add a line 'key: C' to the sheet"),
+        (Named, null) => (null, "the sheet names no key, so --key cannot tell how far to move it; give semitones, such as --key +2, or name its key in the sheet ('key: C' in a .chords file, 'K:C' in ABC)"),
         (Named { Key: var wanted }, { } own) when wanted.Mode != own.Mode =>
             (null, $"the sheet is in {own}, and --key {wanted} would change its mode; name a {own.Mode.ToString().ToLowerInvariant()} key, such as {own.Moved(2)}"),
         (Named { Key: var wanted }, { } own) => (sheet.Moved(wanted, wanted.Fifths - own.Fifths, Nearest(wanted.Tonic.PitchClass - own.Tonic.PitchClass)), ""),

@@ -17,6 +17,11 @@ internal static class SheetFile
     {
         if (path.EndsWith(".chords", StringComparison.OrdinalIgnoreCase))
         {
+            if (choice != AbcChoice.First)
+            {
+                error.Write($"warning: {path}: --piece and --voice choose from an ABC file and change nothing here\n");
+            }
+
             return TextFile.Read(path, "a sheet", LargestBytes, error) is { } text
                 ? Told.Value(ChordGridReader.Read(path, text), error)
                 : null;
@@ -33,6 +38,12 @@ internal static class SheetFile
 
     private static LeadSheet? Abc(string path, byte[] bytes, AbcChoice choice, TextWriter error)
     {
+        if (SheetBytes.IsUtf16(bytes))
+        {
+            error.Write($"{path}: the file is UTF-16 text; expected it saved as UTF-8\n");
+            return null;
+        }
+
         var decoded = SheetBytes.Decode(bytes);
         if (decoded.Warning(path) is { } warning)
         {

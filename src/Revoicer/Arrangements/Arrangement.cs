@@ -76,7 +76,7 @@ public sealed record ArrangedBar(int Number, int Pass, Beats Start, Beats Length
 /// <param name="Dose">The price of the slot's strokes in clash units: everything that rings, each pair counted at the later stroke.</param>
 /// <param name="CloseRootClash">What the close root position, struck together, would have had as own clash.</param>
 /// <param name="Quarrels">The two or three pairs of partials that quarrel most, worst first.</param>
-/// <param name="RingingOn">Bells struck in earlier slots that still sound above -20 dB at the change, lowest first.</param>
+/// <param name="RingingOn">Bells struck with earlier chords, the tune aside, that still sound above -20 dB at the change, lowest first.</param>
 /// <param name="RunnerUp">The cheapest other voicing with the neighbours as chosen; null where there is none.</param>
 /// <param name="Terms">What the choice costs, term by term, in thousandths of a clash unit, in the order of the price list.</param>
 /// <param name="Bound">The rule that bound here, in words; null where none did.</param>
@@ -169,10 +169,13 @@ public sealed record Totals(
     /// <summary>The share of strong beats with a new chord that have a bass bell, 0..1; 1 where there are none.</summary>
     public double StrongBeatsWithBass { get; init; }
 
-    /// <summary>The clash dose that the close root position, struck together in every slot, would have.</summary>
+    /// <summary>The clash dose that the close root position, struck together in every slot, would have; 0 where the tower lacks a bell for it.</summary>
     public double CloseRootDose { get; init; }
 
-    /// <summary>The same of a plain hand: root in the lowest octave of the pedals, third and fifth nearest to middle C.</summary>
+    /// <summary>
+    /// The same of a plain hand: root in the lowest octave of the pedals, third and fifth nearest to middle C; 0 where the
+    /// tower lacks a bell for it.
+    /// </summary>
     public double PlainHandDose { get; init; }
 
     /// <summary>How many strokes the plain hand would take, the tune not counted.</summary>

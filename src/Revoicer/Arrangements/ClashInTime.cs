@@ -40,7 +40,7 @@ internal sealed class ClashInTime
 
     /// <summary>
     /// For each hearing the time in which it reigns: from its first stroke, or its beat if nothing comes before it, to
-    /// where the next begins likewise.
+    /// where the next begins likewise. A roll that begins before the beat of a very short chord before it ends nothing.
     /// </summary>
     public IReadOnlyList<(Seconds From, Seconds To)> Windows { get; }
 
@@ -210,7 +210,7 @@ internal sealed class ClashInTime
         return [.. inTime.Select((h, i) =>
         {
             var until = (h.Hearing.Until + strokes.Shift).Value;
-            return (new Seconds(from[i]), new Seconds(i + 1 < from.Length ? Math.Min(until, from[i + 1]) : until));
+            return (new Seconds(from[i]), new Seconds(i + 1 < from.Length && from[i + 1] > from[i] ? Math.Min(until, from[i + 1]) : until));
         })];
     }
 

@@ -10,7 +10,8 @@ namespace Revoicer.Arrangements;
 
 /// <summary>
 /// Two ways in which every chord could be taken without thought, to hold an arrangement against: the same slots, the same
-/// tune, all struck together. Neither asks whether hands and feet could play it.
+/// tune, all struck together. Neither asks whether hands and feet could play it. Where the tower lacks a bell that one of
+/// them needs, there is nothing to hold an arrangement against, and the figure is 0.
 /// </summary>
 internal static class Yardsticks
 {
@@ -27,21 +28,26 @@ internal static class Yardsticks
     public static (double Dose, int Strokes) PlainHand(SheetPrices prices, TempoMap tempi, Sound sound) =>
         Dose(prices, tempi, sound, symbol => PlainHandOf(symbol, prices.Instrument));
 
-    private static IEnumerable<WrittenNote> PlainHandOf(ChordSymbol symbol, Instrument instrument)
+    // None where the tower has no bell at all for one of them.
+    private static IReadOnlyList<WrittenNote> PlainHandOf(ChordSymbol symbol, Instrument instrument)
     {
-        var bells = instrument.Tower.Bells.Select(b => b.Note).ToArray();
-        foreach (var tone in symbol.Tones.Where(t => t.Degree.Number <= 5))
-        {
-            var all = bells.Where(n => n.PitchClass == tone.PitchClass);
-            yield return tone.Role == ToneRole.Root ? all.First() : all.MinBy(n => Math.Abs(n.Midi - MiddleC));
-        }
+        var bells = instrument.Tower.Bells.Select(b => b.Note).ToLookup(n => n.PitchClass);
+        var tones = symbol.Tones.Where(t => t.Degree.Number <= 5).ToArray();
+        return tones.All(t => bells.Contains(t.PitchClass))
+            ? [.. tones.Select(t => t.Role == ToneRole.Root ? bells[t.PitchClass].First() : bells[t.PitchClass].MinBy(n => Math.Abs(n.Midi - MiddleC)))]
+            : [];
     }
 
     private static (double Dose, int Strokes) Dose(
-        SheetPrices prices, TempoMap tempi, Sound sound, Func<ChordSymbol, IEnumerable<WrittenNote>> notes)
+        SheetPrices prices, TempoMap tempi, Sound sound, Func<ChordSymbol, IReadOnlyList<WrittenNote>> notes)
     {
         var plan = prices.Plan;
         var chosen = plan.Slots.Select(slot => Together(notes(slot.Symbol).Distinct().Order())).ToArray();
+        if (chosen.Any(c => c.Strokes.Count == 0))
+        {
+            return (0, 0);
+        }
+
         var strokes = StrokesInTime.Of(plan, chosen, tempi, sound, prices.Instrument);
         var clash = new ClashInTime(prices.Instrument, plan, strokes);
         return (Enumerable.Range(0, strokes.OfHearing.Count).Sum(clash.DoseOf), strokes.OfHearing.Sum(h => h.Count));

@@ -38,9 +38,12 @@ public static class SheetBytes
         }
         catch (DecoderFallbackException)
         {
-            return new DecodedSheet(string.Create(bytes.Length, bytes, Fill), IsUtf8: false);
+            return new DecodedSheet(string.Create(content.Length, content, Fill), IsUtf8: false);
         }
     }
+
+    /// <summary>Whether the bytes begin with the byte order mark of UTF-16, either way round: such a file is no sheet.</summary>
+    public static bool IsUtf16(ReadOnlySpan<byte> bytes) => bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..];
 
     private static void Fill(Span<char> text, ReadOnlySpan<byte> bytes)
     {

@@ -174,13 +174,16 @@ internal sealed class TomlSection
         StringValueSyntax { Value.Length: <= 40 } text => $"the text '{string.Concat((text.Value ?? "").Select(Shown))}'",
         StringValueSyntax => "a long text",
         IntegerValueSyntax whole => whole.Value.ToString(CultureInfo.InvariantCulture),
-        FloatValueSyntax { Value: var real } when double.IsFinite(real) => real.ToString(CultureInfo.InvariantCulture),
+        FloatValueSyntax { Value: var real } when double.IsFinite(real) => Decimal(real.ToString(CultureInfo.InvariantCulture)),
         FloatValueSyntax => "not a finite number",
         BooleanValueSyntax truth => truth.Value ? "true" : "false",
         ArraySyntax => "a list",
         InlineTableSyntax => "a table in braces",
         _ => "a date or time",
     };
+
+    // 12.0 is no whole number in TOML and must not be told as if it were.
+    private static string Decimal(string number) => number.All(c => char.IsAsciiDigit(c) || c == '-') ? number + ".0" : number;
 
     // A line end inside a text must not break the sentence that quotes it.
     private static char Shown(char c) => char.IsControl(c) ? ' ' : c;

@@ -17,4 +17,5 @@ public sealed record TuneStroke(WrittenNote Note, Limb Limb, Beats Start, Second
 /// <param name="Octaves">By how many octaves it lies higher than written.</param>
 /// <param name="Strokes">Its strokes in order of time.</param>
 /// <param name="Told">What of it was left out or cannot be played as given, in sentences.</param>
-public sealed record PlacedTune(int Octaves, Items<TuneStroke> Strokes, Items<string> Told);
+/// <param name="Around">As long before and after a stroke as a limit of playing looks.</param>
+public sealed record PlacedTune(int Octaves, Items<TuneStroke> Strokes, Items<string> Told, Seconds Around);

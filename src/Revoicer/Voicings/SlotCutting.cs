@@ -8,7 +8,7 @@ namespace Revoicer.Voicings;
 /// <summary>
 /// Cuts the chords of a sheet, as heard, into slots. A slot is the stretch of one chord within one bar; a bar line cuts
 /// only where the chord has stood for a beat and 0.8 s, so that an anticipated chord is not struck again on the downbeat;
-/// long bars are cut again at their strongest inner beat; the last chord is struck once, unless it stands
+/// long bars are cut again at their strongest inner beat, likewise; the last chord is struck once, unless it stands
 /// for more than two bars.
 /// </summary>
 public static class SlotCutting
@@ -74,7 +74,7 @@ public static class SlotCutting
             foreach (var span in Parts(written, tempi.At(played.Start + written.Length) - tempi.At(played.Start)))
             {
                 var start = played.Start + span.Start;
-                if (open is not null && open.Symbol == span.Symbol && open.End == start && !Cuts(open, span, sheet, tempi))
+                if (open is not null && open.Symbol == span.Symbol && open.End == start && !Cuts(open, sheet, tempi))
                 {
                     open = open with { Length = open.Length + span.Length };
                     continue;
@@ -100,7 +100,8 @@ public static class SlotCutting
     // The stretches of a bar, one for each chord; those of a long bar parted at its strongest inner beat.
     private static IEnumerable<ChordSpan> Parts(WrittenBar bar, Seconds duration)
     {
-        var inner = (bar.Meter.InnerBeat ?? bar.Meter.Beat) - bar.Offset;
+        // Bars that no beat parts evenly are taken as 1 + 2, 2 + 3, 3 + 4 (common practice).
+        var inner = (bar.Meter.InnerBeat ?? bar.Meter.Beat * (bar.Meter.BeatsInBar / 2)) - bar.Offset;
         var isLong = duration > (bar.Meter.BeatsInBar == 3 ? LongBarOfThree : LongBar);
         foreach (var span in Merged(bar.Chords))
         {
@@ -134,12 +135,11 @@ public static class SlotCutting
         return merged;
     }
 
-    private static bool Cuts(Stretch open, ChordSpan next, LeadSheet sheet, TempoMap tempi)
-    {
-        var inBar = next.Start != Beats.Zero;
-        var stoodLong = open.Length >= open.Written.Meter.Beat && tempi.At(open.End) - tempi.At(open.Start) >= Slot.Quick;
-        return (inBar || stoodLong) && !IsHeldToTheEnd(open, sheet);
-    }
+    // Whether a chord is struck again at a bar line or the strongest inner beat.
+    private static bool Cuts(Stretch open, LeadSheet sheet, TempoMap tempi) =>
+        open.Length >= open.Written.Meter.Beat
+        && tempi.At(open.End) - tempi.At(open.Start) >= Slot.Quick
+        && !IsHeldToTheEnd(open, sheet);
 
     // The last chord is struck once, unless it stands for more than two bars.
     private static bool IsHeldToTheEnd(Stretch open, LeadSheet sheet) =>

@@ -7,9 +7,6 @@ namespace Revoicer.Voicings;
 /// <summary>What of the tune a slot has to do with.</summary>
 internal static class TuneAround
 {
-    // As far before and after a slot as a limit of playing looks (playing-limits.tsv: 1.2 s to recover with ease).
-    private static readonly Seconds Reach = new(1.2);
-
     /// <summary>The tune between two places, counted from the first: stretches of a sheet under the same tune are one slot.</summary>
     public static Items<(WrittenNote Note, Limb Limb, Beats After, long Microseconds)> Within(PlacedTune? tune, Beats start, Beats end) =>
         (tune?.Strokes ?? [])
@@ -22,7 +19,7 @@ internal static class TuneAround
         ? []
         : hearings
             .Select(h => tune.Strokes
-                .Where(s => s.At < h.To + Reach && (s.At > h.From - Reach || s.Until > h.From))
+                .Where(s => s.At < h.To + tune.Around && (s.At > h.From - tune.Around || s.Until > h.From))
                 .Select(s => new NearStroke(s.Note, s.Limb, Rounded(s.At - h.From), Rounded(s.Until - h.From)))
                 .ToItems())
             .Distinct()

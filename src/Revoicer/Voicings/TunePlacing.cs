@@ -66,7 +66,7 @@ public sealed class TunePlacing
         var told = new List<string>();
         if (_lowerNotes > 0)
         {
-            told.Add($"of notes of the tune that are written together the highest is played; {_lowerNotes} lower ones are left out");
+            told.Add($"of notes of the tune that are written together the highest is played; {(_lowerNotes == 1 ? "one lower one is" : $"{_lowerNotes} lower ones are")} left out");
         }
 
         var kept = Recovering(octaves, told);
@@ -74,7 +74,7 @@ public sealed class TunePlacing
         var hands = HandPlan.Of(_reach, line);
         TellHurriedHands(kept, line, hands, told);
         var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, hands[i], n.Start, line[i].At, _tempi.At(n.End)));
-        return new PlacedTune(octaves, strokes.ToItems(), told.ToItems());
+        return new PlacedTune(octaves, strokes.ToItems(), told.ToItems(), _reach.LongestEasyTime);
     }
 
     // The notes that are played: all, or without those that come sooner than their bell recovers.
@@ -92,7 +92,7 @@ public sealed class TunePlacing
                 if (has < needs && has.Value < needs.Value - 1e-6)
                 {
                     var what = _ease ? "it is left out" : "--ease-tune leaves it out";
-                    told.Add($"{PlaceOf(note)}: {key} is struck again after {has} and needs {needs} to recover; {what}, or play it at {Slower(has, needs)}");
+                    told.Add($"{PlaceOf(note)}: {key} is struck again after {has} and needs {needs} to recover; {what}, or play it at {Slower(before, has, needs)}");
                     if (_ease)
                     {
                         continue;
@@ -109,20 +109,20 @@ public sealed class TunePlacing
 
     private void TellHurriedHands(List<HeardNote> kept, LineNote[] line, Items<Limb> hands, List<string> told)
     {
-        var last = new Dictionary<Limb, LineNote>();
+        var last = new Dictionary<Limb, int>();
         for (var i = 0; i < line.Length; i++)
         {
-            if (last.TryGetValue(hands[i], out var from) && from.Note != line[i].Note)
+            if (last.TryGetValue(hands[i], out var from) && line[from].Note != line[i].Note)
             {
-                var has = line[i].At - from.At;
-                var needs = _reach.MoveTime(hands[i], from.Note, line[i].Note);
+                var has = line[i].At - line[from].At;
+                var needs = _reach.MoveTime(hands[i], line[from].Note, line[i].Note);
                 if (has.Value < needs.Value - 1e-6)
                 {
-                    told.Add($"{PlaceOf(kept[i])}: no hand gets to {line[i].Note} in {has}, it takes {needs}; play it at {Slower(has, needs)}");
+                    told.Add($"{PlaceOf(kept[i])}: no hand gets to {line[i].Note} in {has}, it takes {needs}; play it at {Slower(kept[from], has, needs)}");
                 }
             }
 
-            last[hands[i]] = line[i];
+            last[hands[i]] = i;
         }
     }
 
@@ -136,10 +136,11 @@ public sealed class TunePlacing
         return string.Create(CultureInfo.InvariantCulture, $"bar {bar.Number} beat {beat:0.##}");
     }
 
-    // The fastest tempo at which a passage can be played, rounded down, in the unit of the piece's first tempo.
-    private string Slower(Seconds has, Seconds needs)
+    // The fastest tempo at which a passage can be played, rounded down, in the unit of the tempo that it has;
+    // a change of speed within it is not looked at.
+    private string Slower(HeardNote at, Seconds has, Seconds needs)
     {
-        var tempo = _tempi.Changes[0].Tempo;
-        return (tempo with { PerMinute = Math.Floor(tempo.PerMinute * has.Value / needs.Value) }).ToString();
+        var tempo = _tempi.Changes.Last(c => c.From <= at.Start).Tempo;
+        return (tempo with { PerMinute = Math.Floor((tempo.PerMinute * has.Value / needs.Value) + 1e-6) }).ToString();
     }
 }

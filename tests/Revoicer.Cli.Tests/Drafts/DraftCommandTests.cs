@@ -90,6 +90,9 @@ public sealed class DraftCommandTests : IDisposable
     [InlineData("--key", "H", "'H' is no key; expected a name such as G")]
     [InlineData("--key", "+12", "'+12' is no key")]
     [InlineData("--key", "2", "'2' is no key")]
+    [InlineData("--piece", "two", "--piece: 'two' is no number of a tune; expected the whole number behind its X:")]
+    [InlineData("--piece", "-1", "--piece: '-1' is no number of a tune")]
+    [InlineData("--piece", "99999999999", "--piece: '99999999999' is no number of a tune")]
     [InlineData("--colour", "red", "--colour")]
     public async Task What_was_typed_wrong_is_said_in_a_sentence(string option, string value, string sentence)
     {
@@ -120,6 +123,7 @@ public sealed class DraftCommandTests : IDisposable
         var keyless = await Ran.Of("draft", _scratch.Put("keyless.chords", "time: 4/4\n| C ||\n"), "--key", "G", "--out", _scratch.At("x"));
         Assert.Equal(2, keyless.ExitCode);
         Assert.Contains("the sheet names no key", keyless.Error, StringComparison.Ordinal);
+        Assert.Contains("('key: C' in a .chords file, 'K:C' in ABC)", keyless.Error, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -155,6 +159,26 @@ public sealed class DraftCommandTests : IDisposable
         Assert.Contains("bytes; expected a sheet of at most", (await Ran.Of("draft", _scratch.At("huge.chords"))).Error, StringComparison.Ordinal);
         _scratch.Put("empty.chords", "");
         Assert.Equal(2, (await Ran.Of("draft", _scratch.At("empty.chords"))).ExitCode);
+    }
+
+    [Fact]
+    public async Task Utf16_is_told_as_such()
+    {
+        File.WriteAllBytes(_scratch.At("wide.abc"), [.. Encoding.Unicode.Preamble, .. Encoding.Unicode.GetBytes("X:1\nK:C\n\"C\"C8|\n")]);
+        var ran = await Ran.Of("draft", _scratch.At("wide.abc"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Equal($"{_scratch.At("wide.abc")}: the file is UTF-16 text; expected it saved as UTF-8\n", ran.Error);
+    }
+
+    [Theory]
+    [InlineData("--piece", "2")]
+    [InlineData("--voice", "T")]
+    public async Task A_choice_that_a_chord_grid_does_not_offer_is_told(string option, string value)
+    {
+        var sheet = _scratch.Put("buoys.chords", Sheet);
+        var ran = await Ran.Of("draft", sheet, option, value, "--out", _scratch.At("first"));
+        Assert.Equal(0, ran.ExitCode);
+        Assert.Equal($"warning: {sheet}: --piece and --voice choose from an ABC file and change nothing here\n", ran.Error);
     }
 
     [Fact]

@@ -55,6 +55,16 @@ public sealed class TowerFileProblemTests
     }
 
     [Fact]
+    public void A_number_with_a_point_is_told_with_it() => Expect(
+        "name = 'Quay'\nlowest = 'C3'\nhighest = 'C5'\npedals = ['C3', 'G3']\nsounds = 12.0\n",
+        """
+        quay.toml:5:10: 'sounds' is 12.0; expected a whole number from -24 to 36 semitones
+            sounds = 12.0
+                     ^^^^
+
+        """);
+
+    [Fact]
     public void What_is_missing_is_asked_for() => Expect(
         "name = 'Quay'\nlowest = 'C3'\nhighest = 'C5'\n",
         """

@@ -26,6 +26,20 @@ public class SheetBytesTests
         Assert.Null(SheetBytes.Decode("x"u8).Warning("quay.abc"));
     }
 
+    [Fact]
+    public void A_mark_before_other_bytes_is_no_text_either() =>
+        Assert.Equal(new DecodedSheet("X:1 f\u00FCr", IsUtf8: false), SheetBytes.Decode([0xEF, 0xBB, 0xBF, .. "X:1 f"u8, 0xFC, .. "r"u8]));
+
+    // Byte order marks: the Unicode standard, table 2-4 (from memory).
+    [Fact]
+    public void Utf16_is_known_by_its_mark()
+    {
+        Assert.True(SheetBytes.IsUtf16([.. Encoding.Unicode.Preamble, .. Encoding.Unicode.GetBytes("X:1")]));
+        Assert.True(SheetBytes.IsUtf16([.. Encoding.BigEndianUnicode.Preamble, .. Encoding.BigEndianUnicode.GetBytes("X:1")]));
+        Assert.False(SheetBytes.IsUtf16("X:1"u8));
+        Assert.False(SheetBytes.IsUtf16([0xFF]));
+    }
+
     // CP1252.TXT of the Unicode Consortium marks 81, 8D, 8F, 90 and 9D as undefined; all others have a character of their own.
     [Fact]
     public void Every_byte_has_a_character_and_five_have_none_of_their_own()

@@ -49,6 +49,16 @@ public sealed class SoundWordsTests
     }
 
     [Fact]
+    public void The_document_of_files_counts_and_names_the_parts()
+    {
+        var text = RepositoryFiles.Text("docs", "files.md");
+        var parts = SoundWords.All.Select(w => w.Part).Distinct().ToArray();
+        Assert.Equal((9, 33), (parts.Length, SoundWords.All.Length));
+        Assert.Contains("a TOML file of nine parts and thirty-three numbers", text, StringComparison.Ordinal);
+        Assert.All(parts.Where(p => p is not "clash"), p => Assert.Contains($"`[{p}]`", text, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_first_line_that_is_a_comment_is_what_a_file_says_of_itself()
     {
         Assert.All(ShippedSounds.Names, name => Assert.EndsWith(".", ShippedSounds.About(name), StringComparison.Ordinal));

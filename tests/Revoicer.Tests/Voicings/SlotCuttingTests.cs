@@ -1,7 +1,10 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
+using Revoicer.Text;
 using Revoicer.Voicings;
 using Xunit;
 
@@ -40,9 +43,37 @@ public sealed class SlotCuttingTests
     public void A_long_bar_is_parted_at_its_strongest_inner_beat(string time, int tempo, string slots) =>
         Expect(time, tempo, "| C | G |", slots);
 
+    // In metres that chord grids do not have; a bar of free metre is its own (common practice: 2 + 3, 3 + 4).
+    [Theory]
+    [InlineData("5/4", "1.1 C 2; 1.3 C 3; 2.1 G 5")]
+    [InlineData("7/4", "1.1 C 3; 1.4 C 4; 2.1 G 7")]
+    [InlineData("6/4", "1.1 C 3; 1.4 C 3; 2.1 G 6")]
+    [InlineData("1/4", "1.1 C 1; 2.1 G 1")]
+    [InlineData("none", "1.1 C 4; 1.5 C 4; 2.1 G 8")]
+    public void A_long_bar_of_another_metre_is_parted_about_its_middle(string meter, string slots)
+    {
+        var length = meter == "none" ? "8" : meter[..1];
+        var reading = AbcReader.Read("trial.abc", $"X:1\nM:{meter}\nL:1/4\nQ:1/4=14\nK:C\n\"C\"z{length}|\"G\"z{length}|\n", AbcChoice.First);
+        var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
+
+        Assert.Equal(slots, Sheets.Text(SlotCutting.Cut(sheet, TempoMap.Steady(sheet.Tempo!.Value))));
+    }
+
     [Fact]
     public void A_long_bar_is_parted_only_inside_a_chord() =>
         Expect("4/4", 50, "| C C G G | C F F G | C |", "1.1 C 2; 1.3 G 2; 2.1 C 1; 2.2 F 1; 2.3 F 1; 2.4 G 1; 3.1 C 4");
+
+    // An anticipation of the inner beat is none the less one (common practice).
+    [Theory]
+    [InlineData("\"C\"z3/2\"F\"z5/2|\"G\"z4|", "1.1 C 3/2; 1.2.5 F 5/2; 2.1 G 2; 2.3 G 2")]
+    [InlineData("\"C\"z\"F\"z3|\"G\"z4|", "1.1 C 1; 1.2 F 1; 1.3 F 2; 2.1 G 2; 2.3 G 2")]
+    public void A_chord_that_comes_right_before_the_inner_beat_is_not_struck_again_on_it(string bars, string slots)
+    {
+        var reading = AbcReader.Read("trial.abc", $"X:1\nM:4/4\nL:1/4\nQ:1/4=50\nK:C\n{bars}z4|\"C\"z4|z4|z4|]\n", AbcChoice.First);
+        var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
+
+        Assert.StartsWith(slots, Sheets.Text(SlotCutting.Cut(sheet, TempoMap.Steady(sheet.Tempo!.Value))), StringComparison.Ordinal);
+    }
 
     [Theory]
     [InlineData(100, "| C | G | G |", "1.1 C 4; 2.1 G 8")]

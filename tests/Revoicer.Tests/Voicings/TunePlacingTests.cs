@@ -54,6 +54,27 @@ public class TunePlacingTests
     }
 
     [Fact]
+    public void The_tempo_that_would_do_is_that_of_the_passage()
+    {
+        // At 60 a sixteenth has 0.25 s and needs 0.35: 42 there, whatever the tempo before.
+        var told = Assert.Single(Placing("\"C\"c4 e4|[Q:1/4=60]G/G/ c3 e4|", ShippedTowers.Default).All().First().Told);
+        Assert.EndsWith("or play it at 42 quarter notes a minute", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_tempo_that_a_hand_needs_is_that_of_the_passage()
+    {
+        // The same leaps at half the speed need half the tempo.
+        const string Leaps = "C/4c'/4C/4c'/4C/4c'/4C/4c'/4";
+        var quick = Placing($"\"C\"c4 e4|[Q:1/4=200]{Leaps} c2 e4|", ShippedTowers.Default).All().First().Told;
+        var alone = Placing($"[Q:1/4=200]\"C\"{Leaps} c2 e4|", ShippedTowers.Default).All().First().Told;
+        Assert.Contains(quick, t => t.Contains("no hand gets to", StringComparison.Ordinal));
+        Assert.Equal(Tempi(alone), Tempi(quick));
+
+        static IEnumerable<string> Tempi(IEnumerable<string> told) => told.Select(t => t.Split(" at ")[^1]);
+    }
+
+    [Fact]
     public void Ease_leaves_the_repeated_note_out_and_says_so()
     {
         var eased = Placing("\"C\"G G c2 e4|", ShippedTowers.Default, ease: true).All().First();
@@ -77,6 +98,8 @@ public class TunePlacingTests
         var placed = Placing("\"C\"[CEG]2 c2 e4|", ShippedTowers.Default).All().First();
         Assert.Equal([67, 72, 76], placed.Strokes.Select(s => s.Note.Midi));
         Assert.Contains("2 lower ones are left out", Assert.Single(placed.Told), StringComparison.Ordinal);
+        var one = Placing("\"C\"[EG]2 c2 e4|", ShippedTowers.Default).All().First();
+        Assert.Contains("one lower one is left out", Assert.Single(one.Told), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -74,15 +74,16 @@ internal sealed class AbcCursor(string text, Place line)
     /// <summary>Takes what stands before the next such character, and that character; null where the line has none.</summary>
     public string? TakeThrough(char end)
     {
-        var found = text.IndexOf(end, At);
-        if (found < 0)
-        {
-            return null;
-        }
-
-        var taken = text[At..found];
-        At = found + 1;
+        var taken = TextBefore(end);
+        Skip(taken is null ? 0 : taken.Length + 1);
         return taken;
+    }
+
+    /// <summary>What stands before the next such character, which is not taken; null where the line has none.</summary>
+    public string? TextBefore(char end)
+    {
+        var found = text.IndexOf(end, At);
+        return found < 0 ? null : text[At..found];
     }
 
     /// <summary>Moves to the next place of a piece of text, or to the end.</summary>

@@ -52,7 +52,8 @@ internal sealed record AbcFile(IReadOnlyList<AbcLine> Head, IReadOnlyList<AbcTun
             return number;
         }
 
-        remarks.Warn(line.Where, $"'{Quoted.Text(line.Value.Text)}' is no number of a tune", "a whole number behind 'X:'");
+        var found = line.Value.Text.Length == 0 ? "a tune without a number" : $"'{Quoted.Text(line.Value.Text)}' is no number of a tune";
+        remarks.Warn(line.Where, found, "a whole number behind 'X:'");
         return null;
     }
 

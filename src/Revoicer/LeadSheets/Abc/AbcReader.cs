@@ -48,7 +48,8 @@ public static class AbcReader
 
     private static AbcTune? Choose(string fileName, AbcFile file, AbcChoice choice, AbcRemarks remarks)
     {
-        var numbers = string.Join(", ", file.Tunes.Select(t => t.Number).OfType<int>().Distinct().Take(20));
+        int[] numbered = [.. file.Tunes.Select(t => t.Number).OfType<int>().Distinct().Take(20)];
+        var numbers = numbered.Length > 0 ? string.Join(", ", numbered) : "none has one behind its 'X:'";
         if (file.Tunes.Count == 0)
         {
             remarks.Refuse(Place.WholeFile(fileName), "the file has no tune", "'X:1' at the head of one, then 'T:', 'M:', 'L:', 'K:' and music");
@@ -58,7 +59,7 @@ public static class AbcReader
             var chosen = file.Tunes.FirstOrDefault(t => t.Number == number);
             if (chosen is null)
             {
-                remarks.Refuse(Place.WholeFile(fileName), $"the file has no tune {number}", $"one of {numbers}");
+                remarks.Refuse(Place.WholeFile(fileName), $"the file has no tune {number}", numbered.Length > 0 ? $"one of {numbers}" : "a number behind the 'X:' of every tune");
             }
 
             return chosen;

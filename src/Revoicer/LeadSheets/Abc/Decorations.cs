@@ -43,7 +43,8 @@ internal sealed class Decorations(TuneVoice voice, AbcRemarks remarks)
             case 'H':
                 voice.AddFermata();
                 break;
-            case '!' or '+' when cursor.TakeThrough(c) is { } name:
+            case '!' or '+' when cursor.TextBefore(c) is { } name && CanBeName(name):
+                cursor.Skip(name.Length + 1);
                 Named(name, cursor.From(from));
                 break;
             case '!' or '+' or '#' or '*' or ';' or '?' or '@':
@@ -56,13 +57,19 @@ internal sealed class Decorations(TuneVoice voice, AbcRemarks remarks)
         }
     }
 
+    // Between two '!' that each force a line end, as they once did, there is music.
+    private static bool CanBeName(string name) =>
+        !name.Any(c => c is '|' or '[' or ']' or ':' or '"') && (!name.Contains(' ', StringComparison.Ordinal) || IsJump(name));
+
+    private static bool IsJump(string name) => Jumps.Contains(name.Replace(" ", "", StringComparison.Ordinal));
+
     private void Named(string name, Place where)
     {
         if (name is "fermata" or "invertedfermata")
         {
             voice.AddFermata();
         }
-        else if (Jumps.Contains(name.Replace(" ", "", StringComparison.Ordinal)))
+        else if (IsJump(name))
         {
             remarks.WarnOnce(where, $"'{Quoted.Text(name)}' is not followed: the tune is heard as written, with its repeats", "parts ('P:') or repeats for another order");
         }

@@ -26,13 +26,18 @@ internal sealed class PartOrder
         var starts = Enumerable.Range(0, bars.Count).Where(i => bars[i].Part is not null).ToList();
         if (field is null || starts.Count == 0)
         {
+            WarnOfUnmarked(field, remarks);
             return PlayOrder.Of(bars, 0, bars.Count, remarks);
         }
 
         var parts = new Dictionary<char, IReadOnlyList<int>>();
         foreach (var (i, start) in starts.Index())
         {
-            parts.TryAdd(bars[start].Part!.Value, PlayOrder.Of(bars, start, i + 1 < starts.Count ? starts[i + 1] : bars.Count, remarks));
+            var part = bars[start].Part!.Value;
+            if (!parts.TryAdd(part, PlayOrder.Of(bars, start, i + 1 < starts.Count ? starts[i + 1] : bars.Count, remarks)))
+            {
+                remarks.Warn(bars[start].Where!, $"part '{part}' begins a second time, and the order of parts takes the first", "a letter of its own for each part");
+            }
         }
 
         // What stands before the first part leads in.
@@ -53,6 +58,14 @@ internal sealed class PartOrder
         }
 
         return order;
+    }
+
+    private static void WarnOfUnmarked(AbcPiece? field, AbcRemarks remarks)
+    {
+        if (field is not null)
+        {
+            remarks.Warn(field.Where, $"no part is marked in the tune, so the order '{Quoted.Text(field.Text)}' is not followed", "'P:' and its letter where a part begins");
+        }
     }
 
     private static IReadOnlyList<char> Letters(AbcPiece field, AbcRemarks remarks)

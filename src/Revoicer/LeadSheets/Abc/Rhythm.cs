@@ -93,7 +93,7 @@ internal sealed class Rhythm(AbcRemarks remarks)
         EndBar();
         if (_tuplet is { } tuplet)
         {
-            remarks.Warn(tuplet.Where, $"the tune ends {tuplet.Left} notes before this tuplet", "as many notes as it says");
+            remarks.Warn(tuplet.Where, $"the tune ends {(tuplet.Left == 1 ? "one note" : $"{tuplet.Left} notes")} before this tuplet does", "as many notes as it says");
         }
     }
 }

@@ -8,6 +8,10 @@ internal sealed class SignReader(TuneVoice voice, AbcRemarks remarks)
     // A bracket that says more often than this is a slip of the finger.
     private const int MostTimes = 32;
 
+    // Up to nine notes the standard says in whose time they are played (2.1, section 4.13); of more the tune has to.
+    private const int MostByItself = 9;
+    private const int MostInTuplet = 64;
+
     /// <summary>Whether a bar line stands here: '|' or ':', or "[|".</summary>
     public static bool IsBarLine(AbcCursor cursor) => cursor.Here is '|' or ':' || (cursor.Here == '[' && cursor.Next == '|');
 
@@ -91,9 +95,9 @@ internal sealed class SignReader(TuneVoice voice, AbcRemarks remarks)
             notes = cursor.Take(':') ? cursor.TakeNumber() : null;
         }
 
-        if (p is < 2 or > 9 || q is < 1 or > 64 || notes is < 1 or > 64)
+        if (p < 2 || p > (q is null ? MostByItself : MostInTuplet) || q is < 1 or > MostInTuplet || notes is < 1 or > MostInTuplet)
         {
-            remarks.Refuse(cursor.From(from), $"'{Quoted.Text(cursor.TextFrom(from))}' is no tuplet", "'(p' or '(p:q:r' with p from 2 to 9");
+            remarks.Refuse(cursor.From(from), $"'{Quoted.Text(cursor.TextFrom(from))}' is no tuplet", "'(p' with p from 2 to 9, or '(p:q:r' with numbers up to 64");
             return;
         }
 

@@ -35,7 +35,8 @@ internal sealed class RationaleChord(Arrangement arrangement)
         Quarrels(choice, page);
         if (choice.RingingOn.Count > 0)
         {
-            page.Paragraph($"Still ringing when it begins: {Sentences.List([.. choice.RingingOn.Select(n => _notes.Of(n, choice.ToneNames))])}.", Indent);
+            var aside = arrangement.TuneOctaves is null ? "" : ", the tune aside";
+            page.Paragraph($"Still ringing when it begins{aside}: {Sentences.List([.. choice.RingingOn.Select(n => _notes.Of(n, choice.ToneNames))])}.", Indent);
         }
 
         Price(choice, page);

@@ -35,9 +35,9 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Entry("Pedals", Pedals());
         page.Entry("Heaviest", Heaviest());
         page.Entry("Clash", Clash());
-        if (arrangement.Totals.PlainHandDose > 0)
+        if (Against(arrangement.Totals) is { Length: > 0 } against)
         {
-            page.Entry("Against", Against(arrangement.Totals));
+            page.Entry("Against", against);
         }
 
         page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
@@ -94,10 +94,16 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         };
     }
 
+    // A way for which the tower lacks bells has no figure.
     private static string Against(Totals totals)
     {
-        var plain = $"a plain hand (the root in the lowest octave of the pedals, third and fifth nearest to middle C) would come to {Sentences.Figure(totals.PlainHandDose)}";
-        return $"{plain}, close root positions to {Sentences.Figure(totals.CloseRootDose)}, in place of {Sentences.Figure(totals.ClashDose)}";
+        var ways = new (string Name, double Dose)[]
+        {
+            ("a plain hand (the root in the lowest octave of the pedals, third and fifth nearest to middle C)", totals.PlainHandDose),
+            ("close root positions", totals.CloseRootDose),
+        }.Where(w => w.Dose > 0);
+        var told = string.Join(", ", ways.Select((w, i) => $"{w.Name} {(i == 0 ? "would come " : "")}to {Sentences.Figure(w.Dose)}"));
+        return told.Length == 0 ? "" : $"{told}, in place of {Sentences.Figure(totals.ClashDose)}";
     }
 
     private string Tune(int octaves)
@@ -205,7 +211,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             return;
         }
 
-        page.Paragraph("Left out, eased or moved:");
+        page.Paragraph("What does not go as written:");
         foreach (var sentence in arrangement.Totals.LeftOut)
         {
             page.Paragraph($"- {Sentences.Whole(sentence)}", indent: 2, hanging: 2);

@@ -110,6 +110,13 @@ public class AbcFieldTests
         "quay.abc: the file has no tune 2; expected one of 7, 3\n",
         AbcText.Messages(Book, new AbcChoice(Piece: 2)));
 
+    [Theory]
+    [InlineData(2, "quay.abc: the file has no tune 2; expected a number behind the 'X:' of every tune\n")]
+    [InlineData(null, "the file has 2 tunes, the first is read; expected the number of another to be chosen: none has one behind its 'X:'\n")]
+    [InlineData(null, "quay.abc:1:1: a tune without a number; expected a whole number behind 'X:'\n")]
+    public void Tunes_without_numbers_are_told_as_such(int? piece, string told) =>
+        Assert.Contains(told, AbcText.Messages("X:\nM:4/4\nK:C\nC8|\n\nX:\nM:4/4\nK:C\nD8|\n", new AbcChoice(Piece: piece)), StringComparison.Ordinal);
+
     [Fact]
     public void Text_and_empty_lines_around_tunes_do_not_matter() => Assert.Equal("C4 4", AbcText.Heard(AbcText.Sheet(
         "\uFEFF% kelp\r\nWords.\r\n\r\n%%begintext\r\n\r\nX:9\r\n%%endtext\r\nX:1\r\nM:4/4\r\nL:1/4\r\nK:C\r\n%%begintext\r\n\r\n%%endtext\r\nC4|\r\n\r\n")));
@@ -130,6 +137,10 @@ public class AbcFieldTests
     [InlineData("K:C\nC8*|", "'*' alone has no meaning")]
     [InlineData("K:C\nC8|\n\nD8|", "text after an empty line")]
     [InlineData("M:2+3/8\nK:C\nC8|", "the groups of 2+3/8 are not kept")]
+    [InlineData("P:AABA\nK:C\nC8|", "no part is marked in the tune, so the order 'AABA' is not followed")]
+    [InlineData("P:AB\nK:C\nP:A\nC8|\nP:B\nD8|\nP:A\nE8|", "part 'A' begins a second time")]
+    [InlineData("L:1/4\nK:C\n(3CD", "the tune ends one note before this tuplet does")]
+    [InlineData("L:1/4\nK:C\n(3C", "the tune ends 2 notes before this tuplet does")]
     public void What_is_passed_over_is_told(string text, string warning) => AbcText.AssertWarnsOf(warning, "X:1\nM:4/4\n" + text);
 
     [Theory]

@@ -44,6 +44,12 @@ public class AbcMessageTests
                ^^
 
         """)]
+    [InlineData("(10CCCC|", """
+        quay.abc:6:1: '(10' is no tuplet; expected '(p' with p from 2 to 9, or '(p:q:r' with numbers up to 64
+            (10CCCC|
+            ^^^
+
+        """)]
     [InlineData("C4|2D4|", """
         quay.abc:6:4: an ending for a later time, with no repeat before it; expected a first ending that ends with ':|'
             C4|2D4|

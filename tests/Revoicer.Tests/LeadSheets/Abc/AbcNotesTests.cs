@@ -57,6 +57,8 @@ public class AbcNotesTests
     [InlineData("(3::2 c2d e", "C5 4/3, D5 2/3, E5 1")]
     [InlineData("(3c{g}z[eg] c", "C5 2/3, E5 2/3 at 4/3, G5 2/3 at 4/3, C5 1")]
     [InlineData("(3c>de", "C5 1, D5 1/3, E5 2/3")]
+    [InlineData("(10:8:10 c/c/c/c/c/c/c/c/c/c/|d", "C5 2/5, C5 2/5, C5 2/5, C5 2/5, C5 2/5, C5 2/5, C5 2/5, C5 2/5, C5 2/5, C5 2/5, D5 1")]
+    [InlineData("(12:8:2 c/c/ d", "C5 1/3, C5 1/3, D5 1")]
     public void Tuplets_count_notes_chords_and_rests(string music, string expected) =>
         Assert.Equal(expected, AbcText.Heard(music));
 
@@ -114,6 +116,19 @@ public class AbcNotesTests
     [InlineData("C2 \\\nw:kelp and weed\nD2|")]
     [InlineData("C2 [r:remark]D2 & E4|")]
     public void What_is_not_struck_is_passed_over(string music) => Assert.Equal("C4 2, D4 2", AbcText.Heard(music));
+
+    // A '!' alone once ended a line of print; what stands between two of them is music and no decoration.
+    [Theory]
+    [InlineData("C2D2!|E4|!F4")]
+    [InlineData("C2D2|! E4 F4!")]
+    [InlineData("C2D2!\nE4|\nF4!")]
+    [InlineData("C2!D2 E4!F4")]
+    [InlineData("C2D2+|E4|+F4")]
+    public void Lone_signs_of_old_line_ends_swallow_no_notes(string music)
+    {
+        Assert.Equal("C4 2, D4 2, E4 4, F4 4", AbcText.Heard(music));
+        AbcText.AssertWarnsOf("alone has no meaning", AbcText.Head + music);
+    }
 
     [Theory]
     [InlineData("C2 !fermata!D2|", "2")]
