@@ -1,13 +1,16 @@
 using Revoicer.Music;
+using Revoicer.Solving;
 
 namespace Revoicer;
 
 /// <summary>What a player asks of a draft beside sheet, tower and sound.</summary>
 /// <param name="Tempo">The player's tempo; null for the sheet's own.</param>
 /// <param name="EaseTune">Whether notes of the tune that come sooner than their bell recovers are left out.</param>
-/// <param name="Prove">Whether as much is spent on showing how good the answer is as it takes.</param>
-public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false, bool Prove = false)
+public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
 {
+    /// <summary>What may be spent on showing how good the answer is.</summary>
+    public ProofEffort Effort { get; init; } = ProofEffort.Quick;
+
     /// <summary>Nothing beside.</summary>
     public static DraftWish None { get; } = new();
 }

@@ -55,7 +55,7 @@ public static class Revoicing
 
             var prices = Price(plan, instrument, sound, progress, cancel);
             progress?.Report(Stage.Search);
-            var outcome = Search.Run(prices, SoundRules.Of(sound), wish.Prove ? ProofEffort.Thorough : ProofEffort.Quick, cancel);
+            var outcome = Search.Run(prices, SoundRules.Of(sound), wish.Effort, cancel);
             impossible = outcome as Outcome.Impossible ?? impossible;
             if (outcome is Outcome.Found found && (best is null || found.Price + prices.Tune < best.Value.Found.Price + best.Value.Prices.Tune))
             {

@@ -13,6 +13,8 @@ internal static class DraftCommand
 {
     private const double SlowestTempo = 20;
     private const double FastestTempo = 300;
+    private const double ShortestLimit = 0.1;
+    private const double LongestLimit = 86_400;
 
     public static Command Make()
     {
@@ -57,10 +59,17 @@ internal static class DraftCommand
             Description = "the sound: one that ships, or a file of your own; 'revoicer sounds' lists them",
             DefaultValueFactory = _ => ShippedSounds.DefaultName,
         };
+        var prove = new Option<bool>("--prove") { Description = "take as long as it needs to show that nothing cheaper exists; by default some seconds at most" };
+        var limit = new Option<double?>("--time-limit")
+        {
+            HelpName = "SECONDS",
+            Description = "after so many seconds take the best found so far; the result then depends on the machine",
+            CustomParser = ReadLimit,
+        };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
         var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
-            sheet, tower, sound, name, tempo, key, piece, voice, ease, force,
+            sheet, tower, sound, name, tempo, key, piece, voice, ease, prove, limit, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -73,6 +82,8 @@ internal static class DraftCommand
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
                     parsed.GetValue(ease),
+                    parsed.GetValue(prove),
+                    parsed.GetValue(limit),
                     parsed.GetValue(force)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,
@@ -91,6 +102,19 @@ internal static class DraftCommand
         }
 
         result.AddError($"--tempo: '{text}' is no tempo; expected a number from {SlowestTempo} to {FastestTempo} beats a minute, with a point before decimals");
+        return null;
+    }
+
+    private static double? ReadLimit(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds)
+            && seconds is >= ShortestLimit and <= LongestLimit)
+        {
+            return seconds;
+        }
+
+        result.AddError($"--time-limit: '{text}' is no time limit; expected a number from {ShortestLimit.ToString(CultureInfo.InvariantCulture)} to {LongestLimit} seconds, with a point before decimals");
         return null;
     }
 

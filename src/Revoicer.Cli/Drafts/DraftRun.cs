@@ -7,6 +7,7 @@ using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
+using Revoicer.Solving;
 using Revoicer.Sounds;
 using Revoicer.Text;
 using Revoicer.Writing.Json;
@@ -23,10 +24,13 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="PerMinute">Beats of the metre a minute; null for the sheet's tempo.</param>
 /// <param name="Key">The key asked for; null for the sheet's.</param>
 /// <param name="EaseTune">Whether notes of the tune that a bell cannot repeat so soon are left out.</param>
+/// <param name="Prove">Whether to take as long as a proof needs.</param>
+/// <param name="TimeLimit">After so many seconds the best found so far is taken; null for no limit.</param>
 /// <param name="Choice">Which tune and voice of an ABC file.</param>
 /// <param name="Force">Whether files that exist may be replaced.</param>
 internal sealed record DraftRequest(
-    string Sheet, AbcChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune, bool Force);
+    string Sheet, AbcChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune,
+    bool Prove, double? TimeLimit, bool Force);
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
@@ -44,12 +48,21 @@ internal static class DraftRun
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         using var progress = new ProgressLine(error);
-        var drafting = Revoicing.Draft(sheet, tower.Value, sound.Value, new DraftWish(tempo, request.EaseTune), progress, cancel);
+        using var hurry = new CancellationTokenSource();
+        if (request.TimeLimit is { } seconds)
+        {
+            hurry.CancelAfter(TimeSpan.FromSeconds(seconds));
+        }
+
+        var effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Hurry = hurry.Token };
+        var wish = new DraftWish(tempo, request.EaseTune) { Effort = effort };
+        var drafting = Revoicing.Draft(sheet, tower.Value, sound.Value, wish, progress, cancel);
+        var wasCutShort = hurry.IsCancellationRequested;
         progress.Clear();
         switch (drafting)
         {
             case Drafting.Made made:
-                return Write(made.Arrangement, request, (tower, sound), output, error);
+                return Write(made.Arrangement, request, (tower, sound), wasCutShort, output, error);
             case Drafting.Unplayable unplayable:
                 foreach (var reason in unplayable.Reasons)
                 {
@@ -80,7 +93,8 @@ internal static class DraftRun
     }
 
     private static int Write(
-        Arrangement arrangement, DraftRequest request, (Settings<Tower> Tower, Settings<Sound> Sound) taken, TextWriter output, TextWriter error)
+        Arrangement arrangement, DraftRequest request, (Settings<Tower> Tower, Settings<Sound> Sound) taken, bool wasCutShort,
+        TextWriter output, TextWriter error)
     {
         var name = OutputName.Of(request.Out, request.Sheet);
         OutputFile[] files =
@@ -101,6 +115,7 @@ internal static class DraftRun
         }
 
         output.Write(Summary(arrangement));
+        output.Write(wasCutShort ? "the time limit was reached: this is the best that was found by then\n" : "");
         output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");
         var told = arrangement.Totals.LeftOut.Count;
         output.Write(told == 0 ? "" : $"does not go as written: {told}, told in {name}.txt\n");

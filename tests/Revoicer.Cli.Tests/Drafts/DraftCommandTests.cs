@@ -35,6 +35,32 @@ public sealed class DraftCommandTests : IDisposable
         }
     }
 
+    // A proven answer stays the same whatever may be spent on it, and the bytes with it.
+    [Fact]
+    public async Task Proving_a_proven_draft_changes_nothing()
+    {
+        var sheet = _scratch.Put("buoys.chords", Sheet);
+        var plain = await Ran.Of("draft", sheet, "--out", _scratch.At("one"));
+        var proven = await Ran.Of("draft", sheet, "--prove", "--time-limit", "600", "--out", _scratch.At("two"));
+        Assert.All([plain, proven], ran => Assert.Contains("search: proven: no arrangement of this sheet under these settings is cheaper\n", ran.Output, StringComparison.Ordinal));
+        Assert.DoesNotContain("time limit", proven.Output, StringComparison.Ordinal);
+        Assert.Equal(File.ReadAllBytes(_scratch.At("one.json")), File.ReadAllBytes(_scratch.At("two.json")));
+    }
+
+    [Theory]
+    [InlineData("x")]
+    [InlineData("0")]
+    [InlineData("-1")]
+    [InlineData("1,5")]
+    [InlineData("NaN")]
+    [InlineData("1e9")]
+    public async Task A_time_limit_is_a_number_of_seconds(string text)
+    {
+        var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--time-limit", text);
+        Assert.Equal(2, ran.ExitCode);
+        Assert.StartsWith($"revoicer: --time-limit: '{text}' is no time limit; expected a number from 0.1 to 86400 seconds", ran.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task What_exists_is_replaced_only_by_force()
     {
