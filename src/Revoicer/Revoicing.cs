@@ -39,10 +39,11 @@ public static class Revoicing
             return new Drafting.Unplayable([placing.WhereItFits()]);
         }
 
-        // The tune's octave is an outer choice: each is solved, the cheapest taken, the written one on a tie.
+        // The tune's octave is an outer choice: the cheapest is taken, of equals the nearest to the written. High octaves leave room below and are
+        // mostly the cheapest, so they come first and the others are soon seen to be too dear.
         (SheetPrices Prices, Outcome.Found Found)? best = null;
         Outcome.Impossible? impossible = null;
-        foreach (var tune in tunes)
+        foreach (var tune in tunes.OrderByDescending(t => t?.Octaves))
         {
             progress?.Report(Stage.Slots);
             var plan = SlotCutting.Cut(sheet, tempi, tune);
@@ -55,9 +56,10 @@ public static class Revoicing
 
             var prices = Price(plan, instrument, sound, progress, cancel);
             progress?.Report(Stage.Search);
-            var outcome = Search.Run(prices, SoundRules.Of(sound), wish.Effort, cancel);
+            var limit = best is { } dearest ? dearest.Found.Price + dearest.Prices.Tune - prices.Tune : long.MaxValue;
+            var outcome = Search.Run(prices, SoundRules.Of(sound), wish.Effort, cancel, limit);
             impossible = outcome as Outcome.Impossible ?? impossible;
-            if (outcome is Outcome.Found found && (best is null || found.Price + prices.Tune < best.Value.Found.Price + best.Value.Prices.Tune))
+            if (outcome is Outcome.Found found && (found.Price < limit || (found.Price == limit && IsNearer(tune, best!.Value.Prices.Plan.Tune))))
             {
                 best = (prices, found);
             }
@@ -74,6 +76,8 @@ public static class Revoicing
         var made = ArrangementMaking.Of(sheet, tempi, isAssumed, sound, best.Value.Prices, best.Value.Found);
         return Checked(tempi == written ? made : WithSpeedsTold(made, written), tower);
     }
+
+    private static bool IsNearer(PlacedTune? tune, PlacedTune? than) => Math.Abs(tune?.Octaves ?? 0) < Math.Abs(than?.Octaves ?? 0);
 
     private static SheetPrices Price(
         SlotPlan plan, Instrument instrument, Sound sound, IProgress<Stage>? progress, CancellationToken cancel)

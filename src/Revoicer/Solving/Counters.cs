@@ -34,6 +34,10 @@ internal sealed class Counters
     /// <summary>Whether counting starts anew at a slot.</summary>
     public bool StartsPhrase(int slot) => slot == 0 || _phraseOfSlot[slot] != _phraseOfSlot[slot - 1];
 
+    /// <summary>The counts over some slots in a row that begin and end with a phrase, numbered from 0.</summary>
+    public Counters Window(int from, int count) => new(
+        _phraseOfSlot[from..(from + count)], _counters.Select(c => c with { Counts = c.Counts[from..(from + count)] }));
+
     /// <summary>The state in which a slot is entered from one of the slot before: a new phrase counts anew.</summary>
     public int Before(int slot, int state) => StartsPhrase(slot) ? 0 : state;
 

@@ -11,6 +11,10 @@ public static class Search
     // are made among all. The bound itself is taken over all candidates.
     private const int Promising = 250;
 
+    // More slots than this are searched in windows of at least so many. Estimates: the demos have up to 36 and are proven whole.
+    private const int LongestWhole = 64;
+    private const int ShortestWindow = 32;
+
     // Of these many the cheapest that a counting rule does not count are kept besides, so that every rule can be met.
     private const int Uncounted = 20;
 
@@ -19,9 +23,16 @@ public static class Search
     /// <param name="rules">What every arrangement keeps.</param>
     /// <param name="effort">What may be spent on showing how good the answer is.</param>
     /// <param name="cancel">Stops the search.</param>
-    public static Outcome Run(SheetPrices prices, IReadOnlyList<Rule> rules, ProofEffort effort, CancellationToken cancel)
+    /// <param name="limit">An answer dearer than this is of no interest.</param>
+    public static Outcome Run(
+        SheetPrices prices, IReadOnlyList<Rule> rules, ProofEffort effort, CancellationToken cancel, long limit = long.MaxValue)
     {
         var book = RuleBook.For(rules, prices);
+        if (LeastAlone(prices, book.Allowed) > limit)
+        {
+            return new Outcome.TooDear();
+        }
+
         return Run(prices, book.Allowed, book.Counters, effort, cancel) switch
         {
             { } found => new Outcome.Found(
@@ -37,6 +48,51 @@ public static class Search
 
     /// <summary>The same over plain prices; null where the counting rules cannot be kept.</summary>
     internal static (int[] Choice, long Price, long Bound, int Starts)? Run(
+        IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel) =>
+        prices.Count > LongestWhole
+            ? InWindows(prices, allowed, counters, effort, cancel)
+            : Whole(prices, allowed, counters, effort, cancel);
+
+    // What the slots cost at the least by themselves, which is soon known.
+    private static long LeastAlone(IChoicePrices prices, int[][] allowed) =>
+        allowed.Select((candidates, slot) => candidates.Min(c => prices.Alone(slot)[c])).Sum();
+
+    // A long piece in windows of whole phrases, each solved by itself. What two windows cost together is not negative, so the
+    // bounds add up to one of the whole; the answers together are a start that is then changed for the better slot by slot.
+    private static (int[] Choice, long Price, long Bound, int Starts)? InWindows(
+        IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel)
+    {
+        var start = new List<int>();
+        var bound = 0L;
+        while (start.Count < prices.Count)
+        {
+            var (from, count) = (start.Count, WindowFrom(start.Count, counters, prices.Count));
+            if (Whole(new PriceWindow(prices, from, count), allowed[from..(from + count)], counters.Window(from, count), effort, cancel) is not { } part)
+            {
+                return null;
+            }
+
+            start.AddRange(part.Choice);
+            bound += part.Bound;
+        }
+
+        var rounds = new Rounds(prices, counters, allowed, [.. start.Select(c => new[] { c })]);
+        var (choice, price) = rounds.From(null, cancel)!.Value;
+        return (choice, price, Math.Min(bound, price), 1);
+    }
+
+    private static int WindowFrom(int from, Counters counters, int slots)
+    {
+        var end = Math.Min(from + ShortestWindow, slots);
+        while (end < slots && !counters.StartsPhrase(end))
+        {
+            end++;
+        }
+
+        return (slots - end < ShortestWindow / 2 ? slots : end) - from;
+    }
+
+    private static (int[] Choice, long Price, long Bound, int Starts)? Whole(
         IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel)
     {
         var bound = NeighbourBound.Of(prices, allowed, cancel);
