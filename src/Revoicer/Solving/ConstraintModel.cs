@@ -16,8 +16,7 @@ internal sealed class ConstraintModel
 {
     // One worker and a fixed seed give the same answer on every run; with the linear relaxation at its strongest and
     // without presolve the flow form was solved quickest of the settings tried (64 slots of 20 and of 60 candidates).
-    private const string Settings =
-        "num_workers:1,random_seed:1,linearization_level:2,cp_model_presolve:false,max_deterministic_time:";
+    public const string BestSettings = "num_workers:1,random_seed:1,linearization_level:2,cp_model_presolve:false";
 
     private readonly CpModel _model = new();
     private readonly LinearExprBuilder _price = LinearExpr.NewBuilder();
@@ -37,17 +36,16 @@ internal sealed class ConstraintModel
     /// <param name="counters">The rules that count.</param>
     /// <param name="candidates">For each slot the candidates to choose from; at least one.</param>
     /// <param name="longest">How long the solver may take, in its own unit of work, very roughly a second.</param>
-    /// <param name="hint">A choice from which the solver may start; null for none.</param>
+    /// <param name="settings">The solver's parameters, in its own text form.</param>
     /// <returns>No choice where none keeps the counts; not ended where the solver came to no end within its time.</returns>
     public static (bool Ended, int[]? Choice, long Price) Cheapest(
-        IChoicePrices prices, Counters counters, int[][] candidates, double longest, int[]? hint = null)
+        IChoicePrices prices, Counters counters, int[][] candidates, double longest, string settings = BestSettings)
     {
         var model = new ConstraintModel(prices, candidates);
         model.AddCandidates();
         model.AddPairs();
         counters.AddTo(model._model, model._chosen);
-        model.AddHint(hint);
-        return model.Solved(longest);
+        return model.Solved(longest, settings);
     }
 
     private void AddCandidates()
@@ -102,23 +100,12 @@ internal sealed class ConstraintModel
         }
     }
 
-    private void AddHint(int[]? hint)
-    {
-        for (var slot = 0; slot < _chosen.Length && hint is not null; slot++)
-        {
-            foreach (var (candidate, isChosen) in _chosen[slot])
-            {
-                _model.AddHint(isChosen, candidate == hint[slot]);
-            }
-        }
-    }
-
-    private (bool Ended, int[]? Choice, long Price) Solved(double longest)
+    private (bool Ended, int[]? Choice, long Price) Solved(double longest, string settings)
     {
         _model.Minimize(_price);
         var solver = new CpSolver
         {
-            StringParameters = Settings + longest.ToString(CultureInfo.InvariantCulture),
+            StringParameters = string.Create(CultureInfo.InvariantCulture, $"{settings},max_deterministic_time:{longest}"),
         };
         return solver.Solve(_model) switch
         {
