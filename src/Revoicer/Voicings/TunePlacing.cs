@@ -71,7 +71,7 @@ public sealed class TunePlacing
 
         var kept = Recovering(octaves, told);
         LineNote[] line = [.. kept.Select(n => new LineNote(Up(n, octaves), _tempi.At(n.Start)))];
-        var hands = HandPlan.Of(_reach, line);
+        var hands = LimbPlan.Of(_reach, LineLimbs.Hands, line);
         TellHurriedHands(kept, line, hands, told);
         var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, hands[i], n.Start, line[i].At, _tempi.At(n.End)));
         return new PlacedTune(octaves, strokes.ToItems(), told.ToItems());
