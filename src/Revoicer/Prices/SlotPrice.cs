@@ -88,7 +88,7 @@ internal sealed class SlotPrice
         prices[Term.OwnRoughness] = times * _together.SumOfPairs(kinds);
         prices[Term.Contradiction] = Sum(_contradiction, kinds);
         prices[Term.WithTune] = Sum(_withTune, kinds);
-        prices[Term.Moves] = Sum(_hurry, kinds);
+        prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
@@ -107,6 +107,21 @@ internal sealed class SlotPrice
         foreach (var kind in kinds)
         {
             sum += prices[kind];
+        }
+
+        return sum;
+    }
+
+    // The hurry of limbs that strike more than once in the slot.
+    private int HurryWithin(ReadOnlySpan<int> kinds)
+    {
+        var sum = 0;
+        for (var later = 1; later < kinds.Length; later++)
+        {
+            for (var earlier = 0; earlier < later; earlier++)
+            {
+                sum += _instrument.Hurry(_kinds[kinds[earlier]], _kinds[kinds[later]], 0);
+            }
         }
 
         return sum;
@@ -171,6 +186,7 @@ internal sealed class SlotPrice
             Figure.BassFirst => _sound.BassFirst,
             Figure.Afterbeats => _sound.Afterbeats,
             Figure.Broken => _sound.Broken,
+            Figure.InTenths => _sound.InTenths,
             _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
         };
     }
@@ -185,9 +201,9 @@ internal sealed class SlotPrice
 
     private double EffortOf(Voicing voicing)
     {
-        Span<WrittenNote> room = stackalloc WrittenNote[voicing.Bells];
-        var notes = room[..voicing.CopyNotes(room)];
-        var pedals = voicing.Bells - voicing.Upper.Count;
+        Span<WrittenNote> room = stackalloc WrittenNote[voicing.InGrip];
+        var notes = room[..voicing.CopyGrip(room)];
+        var pedals = voicing.InGrip - voicing.Upper.Count;
         var left = 0;
         foreach (var baton in voicing.Upper.AsSpan())
         {

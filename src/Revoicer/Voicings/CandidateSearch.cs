@@ -20,6 +20,7 @@ public sealed class CandidateSearch
     private readonly Tower _tower;
     private readonly Reach _reach;
     private readonly FigureStrokes _figures;
+    private readonly BassInTenths _tenths;
 
     /// <summary>For a tower, at a speed, with a spacing of rolls.</summary>
     public CandidateSearch(Tower tower, Reach reach, Seconds rollStep)
@@ -27,24 +28,27 @@ public sealed class CandidateSearch
         _tower = tower;
         _reach = reach;
         _figures = new FigureStrokes(tower, reach, rollStep);
+        _tenths = new BassInTenths(tower, reach);
     }
 
     /// <summary>
-    /// The candidates of a slot, lowest bells first, silence last; no two come to the same strokes.
+    /// The candidates of a slot, lowest bells first, those with a bass in tenths after the others, silence last; no two come
+    /// to the same strokes.
     /// </summary>
     public Items<Candidate> List(Slot slot)
     {
         var fit = new TuneFit(slot, _reach);
         var demand = new ToneDemand(slot, PitchClassSet.Of(_tower.Bells.Select(b => b.Note.PitchClass)));
-        return Voicings(slot, demand, fit)
+        Items<Baton>[] hands = [.. Hands(slot, fit.Highest)];
+        return Voicings(slot, demand, hands)
             .SelectMany(voicing => _figures.Of(slot, voicing, fit))
+            .Concat(InTenths(slot, demand, hands, fit))
             .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))
             .ToItems();
     }
 
-    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, TuneFit fit)
+    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, Items<Baton>[] hands)
     {
-        var hands = Hands(slot, fit.Highest).ToList();
         foreach (var (bass, second) in Feet(slot.Symbol))
         {
             var most = second is null ? TonesInHands : TonesInHandsOverTwoPedals;
@@ -59,6 +63,23 @@ public sealed class CandidateSearch
                 if (fits && (bass is not null || upper.Count > 0))
                 {
                     yield return new Voicing(bass, second, upper);
+                }
+            }
+        }
+    }
+
+    // The bass moves with the tune, below all that the hands take; its first note is the bass of the chord.
+    private IEnumerable<Candidate> InTenths(Slot slot, ToneDemand demand, Items<Baton>[] hands, TuneFit fit)
+    {
+        foreach (var line in _tenths.Of(slot).Where(line => IsBassTone(slot.Symbol, line.Bass.PitchClass)))
+        {
+            var tones = PitchClassSet.Of(line.LaterTones.Select(n => n.PitchClass));
+            foreach (var upper in hands.Where(u => _reach.BellsAtOnce(1 + u.Count) && (u.Count == 0 || u[0].Note > line.Highest)))
+            {
+                if (demand.IsMet(line.Bass, null, upper, tones)
+                    && _figures.InTenths(slot, new Voicing(line.Bass, null, upper) { MovingBass = line.LaterTones }, line, fit) is { } candidate)
+                {
+                    yield return candidate;
                 }
             }
         }

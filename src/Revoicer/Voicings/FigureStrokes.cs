@@ -41,6 +41,14 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         }
     }
 
+    /// <summary>The bass moving with the tune, the hands striking with its first note; null where that cannot be played.</summary>
+    public Candidate? InTenths(Slot slot, Voicing voicing, BassLine line, TuneFit fit)
+    {
+        var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0));
+        Items<SlotStroke> strokes = [line.Strokes[0], .. hands, .. line.Strokes.Skip(1)];
+        return !slot.IsLast && IsPlayable(slot, strokes, fit) ? new Candidate(Figure.InTenths, voicing, strokes) : null;
+    }
+
     // The figures that take more than one beat.
     private static IEnumerable<(Figure Figure, Items<SlotStroke> Strokes)> Spread(Slot slot, SlotStroke[] pedals, SlotStroke[] hands, SlotStroke[] all)
     {

@@ -46,6 +46,12 @@ public sealed record Slot(
     /// </summary>
     public Items<Items<NearStroke>> Tunes { get; init; } = [];
 
+    /// <summary>What the tune strikes within it, alike at every hearing, in order of time.</summary>
+    public Items<SlotTuneNote> TuneHere { get; init; } = [];
+
+    /// <summary>The key in which it stands; null where the sheet names none.</summary>
+    public KeySignature? Key { get; init; }
+
     /// <summary>Tones that the tune strikes by the middle of the slot, or holds into it, at every hearing: they are left to it.</summary>
     public PitchClassSet TuneTones => PitchClassSet.Of(Tunes
         .Select(tune => tune.Where(s => s.After.Value <= (Duration.Value / 2) + 1e-6 && s.Until.Value > 1e-6).Select(s => s.Note.PitchClass))
@@ -73,6 +79,11 @@ public sealed record Slot(
     /// <summary>The beat in the bar, counted from 1.</summary>
     public double BeatNumber => (InBar.Quarters / Beat.Quarters) + 1;
 }
+
+/// <summary>A note that the tune strikes within a slot.</summary>
+/// <param name="Note">The baton.</param>
+/// <param name="After">How long after the start of the slot.</param>
+public readonly record struct SlotTuneNote(WrittenNote Note, Beats After);
 
 /// <summary>A stroke of the tune near a slot.</summary>
 /// <param name="Note">The baton.</param>

@@ -36,9 +36,13 @@ internal sealed class ToneDemand
     }
 
     /// <summary>Whether feet and hands together sound what is asked; feet alone sound no guide tones and need not.</summary>
-    public bool IsMet(WrittenNote? bass, WrittenNote? second, Items<Baton> upper)
+    /// <param name="bass">The lower or only pedal.</param>
+    /// <param name="second">The other pedal.</param>
+    /// <param name="upper">What the hands take.</param>
+    /// <param name="later">Tones that the bass comes to besides.</param>
+    public bool IsMet(WrittenNote? bass, WrittenNote? second, Items<Baton> upper, PitchClassSet later = default)
     {
-        var mask = Bit(bass) | Bit(second);
+        var mask = Bit(bass) | Bit(second) | later.Mask;
         foreach (var baton in upper.AsSpan())
         {
             mask |= Bit(baton.Note);

@@ -3,6 +3,7 @@ using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Text;
 
@@ -127,6 +128,12 @@ internal sealed class RationaleChord(Arrangement arrangement)
         if (choice.Strokes is [var single])
         {
             return $"Struck alone: {Bell(choice, single)} {When(choice, single)}.";
+        }
+
+        if (choice.Figure == FigureNames.Of(Figure.InTenths))
+        {
+            var inTime = choice.Strokes.OrderBy(s => s.Beat).Select(s => $"{Bell(choice, s)} {When(choice, s)}");
+            return $"In tenths under the tune: {string.Join(", ", inTime)}.";
         }
 
         var figure = Sentences.Capital(choice.Figure);
