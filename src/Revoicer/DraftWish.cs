@@ -7,6 +7,9 @@ namespace Revoicer;
 /// <param name="EaseTune">Whether notes of the tune that come sooner than their bell recovers are left out.</param>
 public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
 {
+    /// <summary>Where the tune is to lie; without a tune it does not matter.</summary>
+    public LayoutWish Layout { get; init; } = LayoutWish.Above;
+
     /// <summary>Nothing beside.</summary>
     public static DraftWish None { get; } = new();
 }

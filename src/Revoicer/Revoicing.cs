@@ -29,11 +29,24 @@ public static class Revoicing
         LeadSheet sheet, Tower tower, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
     {
         progress?.Report(Stage.Tables);
+        var instrument = new Instrument(tower, sound);
+        Drafting In(TuneLayout layout) => Draft(sheet, instrument, sound, wish, layout, progress, cancel);
+        return (sheet.HasTune ? wish.Layout : LayoutWish.Above) switch
+        {
+            LayoutWish.Above => In(TuneLayout.Above),
+            LayoutWish.Below => In(TuneLayout.Below),
+            _ => LayoutChoosing.Cheaper(In(TuneLayout.Above), In(TuneLayout.Below)),
+        };
+    }
+
+    private static Drafting Draft(
+        LeadSheet sheet, Instrument instrument, Sound sound, DraftWish wish, TuneLayout layout, IProgress<Stage>? progress, CancellationToken cancel)
+    {
+        var tower = instrument.Tower;
         var tempi = wish.Tempo is { } steady
             ? TempoMap.Steady(steady)
             : SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
-        var instrument = new Instrument(tower, sound);
-        var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune);
+        var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune, layout);
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
         if (tunes.Length == 0)
         {
@@ -56,7 +69,7 @@ public static class Revoicing
 
             var prices = Price(plan, instrument, sound, progress, cancel);
             progress?.Report(Stage.Search);
-            var outcome = Search.Run(prices, SoundRules.Of(sound), cancel);
+            var outcome = Search.Run(prices, RulesOf(sound, plan), cancel);
             impossible = outcome as Outcome.Impossible ?? impossible;
             if (outcome is Outcome.Found found && (best is null || found.Price + prices.Tune < best.Value.Found.Price + best.Value.Prices.Tune))
             {
@@ -74,6 +87,11 @@ public static class Revoicing
         var isAssumed = wish.Tempo is null && sheet.Tempo is null;
         return Checked(ArrangementMaking.Of(sheet, tempi, isAssumed, sound, best.Value.Prices, best.Value.Found), tower);
     }
+
+    // Where the tune lies below it is the bass, so nothing is asked of another.
+    private static IReadOnlyList<Rule> RulesOf(Sound sound, SlotPlan plan) => plan.Tune?.Layout == TuneLayout.Below
+        ? [.. SoundRules.Of(sound).Where(rule => rule is not (RootLowest or BassOnStrongBeats))]
+        : SoundRules.Of(sound);
 
     private static SheetPrices Price(
         SlotPlan plan, Instrument instrument, Sound sound, IProgress<Stage>? progress, CancellationToken cancel)

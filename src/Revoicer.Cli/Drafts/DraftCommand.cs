@@ -52,10 +52,17 @@ internal static class DraftCommand
             Description = "the sound: one that ships, or a file of your own; 'revoicer sounds' lists them",
             DefaultValueFactory = _ => ShippedSounds.DefaultName,
         };
+        var layout = new Option<LayoutWish>("--layout")
+        {
+            HelpName = "above, below or best",
+            Description = "the tune over the chords (above, the default), in the pedals and the low manual under them (below), or whichever is cheaper in all (best)",
+            CustomParser = ReadLayout,
+            DefaultValueFactory = _ => LayoutWish.Above,
+        };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
         var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
-            sheet, tower, sound, name, tempo, key, piece, voice, ease, force,
+            sheet, tower, sound, name, tempo, key, piece, voice, ease, layout, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -68,7 +75,8 @@ internal static class DraftCommand
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
                     parsed.GetValue(ease),
-                    parsed.GetValue(force)),
+                    parsed.GetValue(force),
+                    parsed.GetValue(layout)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,
                 cancel),
@@ -87,6 +95,22 @@ internal static class DraftCommand
 
         result.AddError($"--tempo: '{text}' is no tempo; expected a number from {SlowestTempo} to {FastestTempo} beats a minute, with a point before decimals");
         return null;
+    }
+
+    private static LayoutWish ReadLayout(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "above":
+                return LayoutWish.Above;
+            case "below":
+                return LayoutWish.Below;
+            case "best":
+                return LayoutWish.Best;
+            case var text:
+                result.AddError($"--layout: '{text}' is no layout; expected above, below or best");
+                return default;
+        }
     }
 
     private static KeyWish? ReadKey(ArgumentResult result)

@@ -36,7 +36,7 @@ public sealed class LimbPlan
     /// <exception cref="ArgumentException">No limb can take one of the notes.</exception>
     public static Items<Limb> Of(Reach reach, LineLimbs limbs, IReadOnlyList<LineNote> line)
     {
-        foreach (var note in line.Where(n => limbs.All.All(l => double.IsPositiveInfinity(limbs.PriceOf(l, n.Note)))))
+        foreach (var note in line.Where(n => !limbs.Take(n.Note)))
         {
             throw new ArgumentException($"none of {string.Join(", ", limbs.All.Select(LimbNames.Of))} can take {note.Note}", nameof(line));
         }

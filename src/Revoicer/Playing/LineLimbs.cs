@@ -33,6 +33,27 @@ public sealed class LineLimbs
         return new((foot, note) => FootPrice(tower, middle, foot, note), Limb.LeftFoot, Limb.RightFoot);
     }
 
+    /// <summary>
+    /// Both feet and the left hand, which takes what lies in the lower half of the batons where the feet have no pedal or
+    /// no time.
+    /// </summary>
+    public static LineLimbs FeetAndLeftHand(Tower tower)
+    {
+        var feet = Feet(tower);
+        var effort = new Effort(PlayingLimits.For(tower));
+        var middle = WrittenNote.AtMidi((tower.Bells[0].Note.Midi + tower.Bells[^1].Note.Midi) / 2);
+        return new(
+            (limb, note) => limb != Limb.LeftHand ? feet.PriceOf(limb, note)
+                : note > middle ? double.PositiveInfinity
+                : LeftHand + effort.OfGrip([], [note], []),
+            Limb.LeftFoot,
+            Limb.RightFoot,
+            Limb.LeftHand);
+    }
+
+    /// <summary>Whether one of the limbs can take a note.</summary>
+    public bool Take(WrittenNote note) => All.Any(limb => double.IsFinite(_price(limb, note)));
+
     /// <summary>What a note costs a limb, in the unit of effort; infinite where it cannot take it.</summary>
     internal double PriceOf(Limb limb, WrittenNote note) => _price(limb, note);
 

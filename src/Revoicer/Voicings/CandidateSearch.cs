@@ -8,7 +8,8 @@ namespace Revoicer.Voicings;
 
 /// <summary>
 /// Lists every way to play a slot: each bass bell on the feet (perhaps a second pedal above it), up to three tones in the
-/// hands, in every figure that fits the time; and silence. It prices nothing and drops nothing.
+/// hands, in every figure that fits the time; and silence. Where the tune lies below, the feet are left to it. It prices
+/// nothing and drops nothing.
 /// </summary>
 public sealed class CandidateSearch
 {
@@ -39,7 +40,7 @@ public sealed class CandidateSearch
     {
         var fit = new TuneFit(slot, _reach);
         var demand = new ToneDemand(slot, PitchClassSet.Of(_tower.Bells.Select(b => b.Note.PitchClass)));
-        Items<Baton>[] hands = [.. Hands(slot, fit.Highest)];
+        Items<Baton>[] hands = [.. Hands(slot, fit)];
         return Voicings(slot, demand, hands)
             .SelectMany(voicing => _figures.Of(slot, voicing, fit))
             .Concat(InTenths(slot, demand, hands, fit))
@@ -49,7 +50,7 @@ public sealed class CandidateSearch
 
     private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, Items<Baton>[] hands)
     {
-        foreach (var (bass, second) in Feet(slot.Symbol))
+        foreach (var (bass, second) in slot.HasTuneBelow ? [(null, null)] : Feet(slot.Symbol))
         {
             var most = second is null ? TonesInHands : TonesInHandsOverTwoPedals;
             var lowest = second ?? bass;
@@ -71,7 +72,7 @@ public sealed class CandidateSearch
     // The bass moves with the tune, below all that the hands take; its first note is the bass of the chord.
     private IEnumerable<Candidate> InTenths(Slot slot, ToneDemand demand, Items<Baton>[] hands, TuneFit fit)
     {
-        foreach (var line in _tenths.Of(slot).Where(line => IsBassTone(slot.Symbol, line.Bass.PitchClass)))
+        foreach (var line in (slot.HasTuneBelow ? [] : _tenths.Of(slot)).Where(line => IsBassTone(slot.Symbol, line.Bass.PitchClass)))
         {
             var tones = PitchClassSet.Of(line.LaterTones.Select(n => n.PitchClass));
             foreach (var upper in hands.Where(u => _reach.BellsAtOnce(1 + u.Count) && (u.Count == 0 || u[0].Note > line.Highest)))
@@ -109,11 +110,12 @@ public sealed class CandidateSearch
         || symbol.Tones.Any(t => t.Degree.Number is 1 or 3 or 5 or 7 && t.PitchClass == pitchClass);
 
     // What the hands can take at once, without the feet: nothing, or one to three chord tones upward.
-    private IEnumerable<Items<Baton>> Hands(Slot slot, WrittenNote? highest)
+    private IEnumerable<Items<Baton>> Hands(Slot slot, TuneFit fit)
     {
-        var tones = _tower.Bells.Select(b => b.Note)
-            .Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass) && (highest is null || n <= highest))
-            .ToArray();
+        var tones = fit.Open(_tower.Bells.Select(b => b.Note)).Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass)).ToArray();
+
+        // The right hand has the tune, or where that lies below the left may have it.
+        var free = slot.HasTuneBelow ? Limb.RightHand : Limb.LeftHand;
         yield return [];
         for (var a = 0; a < tones.Length; a++)
         {
@@ -124,8 +126,7 @@ public sealed class CandidateSearch
                 yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.RightHand)];
                 if (slot.Tunes.Count > 0 && _reach.HandTakes(tones[a], tones[b]))
                 {
-                    // The right hand has the tune.
-                    yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.LeftHand)];
+                    yield return [new Baton(tones[a], free), new Baton(tones[b], free)];
                 }
 
                 for (var c = b + 1; c < tones.Length && _reach.HandsTake(tones[a], tones[c]); c++)

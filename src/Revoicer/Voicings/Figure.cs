@@ -9,7 +9,7 @@ public enum Figure
     /// <summary>All on the beat.</summary>
     Together,
 
-    /// <summary>Upward one shortly after another, the last on the beat.</summary>
+    /// <summary>Upward one shortly after another, the last on the beat; downward where the tune lies below.</summary>
     Rolled,
 
     /// <summary>The bass on the beat, the rest on the next beat (half-way in a slot of one beat).</summary>

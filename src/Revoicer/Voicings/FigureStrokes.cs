@@ -22,7 +22,7 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             yield return new Candidate(Figure.Together, voicing, together);
         }
 
-        if (all.Length >= 2 && !slot.IsQuick && Rolled(all, fit) is { } rolled && IsPlayable(slot, rolled, fit))
+        if (all.Length >= 2 && !slot.IsQuick && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && IsPlayable(slot, rolled, fit))
         {
             yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
@@ -77,14 +77,14 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         _ => [],
     };
 
-    // Upward, the last tone on the beat, or a step before it where the tune strikes there; null where it would begin less
+    // Towards the tune (upward where there is none), the last tone on the beat, or a step before it where the tune strikes there; null where it would begin less
     // than half-way from the tune's last stroke. The strokes in order of time.
-    private Items<SlotStroke>? Rolled(SlotStroke[] upward, TuneFit fit)
+    private Items<SlotStroke>? Rolled(SlotStroke[] inOrder, TuneFit fit)
     {
-        var first = upward.Length - 1 + (fit.StrikesWithSlot ? 1 : 0);
+        var first = inOrder.Length - 1 + (fit.StrikesWithSlot ? 1 : 0);
         return rollStep.Value * first > fit.SinceLastStroke.Value / 2
             ? null
-            : upward.Select((stroke, i) => stroke with { LeadSteps = first - i }).ToItems();
+            : inOrder.Select((stroke, i) => stroke with { LeadSteps = first - i }).ToItems();
     }
 
     private static Beats NextBeat(Slot slot)

@@ -1,6 +1,7 @@
 using Revoicer.Chords;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Voicings;
@@ -31,6 +32,7 @@ public static class SlotCutting
             .GroupBy(h => (h.stretch.Identity(tempi), Tune: TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
             .Select((copies, index) => ToSlot(index, [.. copies], heard, phrases, cadences, tempi) with
             {
+                HasTuneBelow = tune?.Layout == TuneLayout.Below,
                 TuneHere = copies.Key.Tune.Select(n => new SlotTuneNote(n.Note, n.After)).ToItems(),
                 Key = KeyAt(sheet, copies.First().stretch.Bar),
                 Tunes = TuneAround.Of(tune, copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),

@@ -5,7 +5,7 @@ using Revoicer.Values;
 namespace Revoicer.Voicings;
 
 /// <summary>
-/// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, the slash bass, and in slots of a
+/// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, the slash bass unless the tune is the bass, and in slots of a
 /// second and more three different tones of the chord, or two besides those of the tune. What the tune sounds is left to it.
 /// </summary>
 internal sealed class ToneDemand
@@ -29,7 +29,7 @@ internal sealed class ToneDemand
             .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
             .Take(GuideTones)
             .Select(t => t.PitchClass);
-        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass && !slot.IsQuick ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask & onTower.Mask;
+        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass && !slot.IsQuick && !slot.HasTuneBelow ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask & onTower.Mask;
         _chord = slot.Symbol.PitchClasses.Mask & ~byTune.Mask & onTower.Mask;
         var asked = slot.Tunes.Count > 0 ? TonesBesideTune : DifferentTones;
         _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(asked, int.PopCount(_chord)) : 0;

@@ -49,6 +49,35 @@ public class LimbPlanTests
         });
     }
 
+    [Law(MaxTest = 100)]
+    public FsCheck.Property No_other_limbs_take_less_effort_where_three_share_the_line()
+    {
+        Limb[] three = [Limb.LeftFoot, Limb.RightFoot, Limb.LeftHand];
+        var limbs = LineLimbs.FeetAndLeftHand(ShippedTowers.Default);
+        var lines =
+            from count in Gen.Choose(1, 6)
+            from notes in Gen.Elements(48, 50, 52, 53, 55, 57, 60, 64, 67, 69, 72).ArrayOf(count)
+            from gaps in Gen.Choose(5, 60).ArrayOf(count)
+            select notes.Select((n, i) => (n, gaps.Take(i).Sum() / 100.0)).ToArray();
+        return Prop.ForAll(lines.ToArbitrary(), notes =>
+        {
+            var line = Line(notes);
+            var found = LimbPlan.EffortOf(Reach, limbs, line, LimbPlan.Of(Reach, limbs, line));
+            var least = Enumerable.Range(0, (int)Math.Pow(3, line.Length))
+                .Min(number => LimbPlan.EffortOf(Reach, limbs, line, [.. line.Select((_, i) => three[number / (int)Math.Pow(3, i) % 3])]));
+            Assert.Equal(least, found, 9);
+        });
+    }
+
+    [Fact]
+    public void Where_the_pedals_end_the_left_hand_takes_over_up_to_the_middle_of_the_batons()
+    {
+        // Pedals C3 to G4, batons C3 to C7.
+        var limbs = LineLimbs.FeetAndLeftHand(ShippedTowers.Default);
+        Assert.Equal([Limb.RightFoot, Limb.LeftHand, Limb.LeftHand], LimbPlan.Of(Reach, limbs, Line((67, 0), (69, 2), (72, 4))));
+        Assert.False(limbs.Take(WrittenNote.AtMidi(73)));
+    }
+
     [Fact]
     public void A_line_on_the_pedals_is_shared_by_both_feet()
     {

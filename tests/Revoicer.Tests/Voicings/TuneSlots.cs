@@ -25,11 +25,11 @@ internal static class TuneSlots
 
     public static Reach ReachOf(Tower tower) => new(PlayingLimits.For(tower), tower.Transposition);
 
-    /// <summary>The slots of a sheet under its tune, some octaves from where it is written.</summary>
-    public static SlotPlan Plan(LeadSheet sheet, Tower tower, int octaves = 0)
+    /// <summary>The slots of a sheet with its tune, some octaves from where it is written.</summary>
+    public static SlotPlan Plan(LeadSheet sheet, Tower tower, int octaves = 0, TuneLayout layout = TuneLayout.Above)
     {
         var tempi = SheetTempi.Of(sheet, sheet.Tempo!.Value);
-        var tune = new TunePlacing(sheet, tower, ReachOf(tower), tempi, ease: false).All().First(t => t.Octaves == octaves);
+        var tune = new TunePlacing(sheet, tower, ReachOf(tower), tempi, ease: false, layout).All().First(t => t.Octaves == octaves);
         return SlotCutting.Cut(sheet, tempi, tune);
     }
 
