@@ -57,7 +57,6 @@ internal static class DraftCommand
             HelpName = "above, below or best",
             Description = "the tune over the chords (above, the default), in the pedals and the low manual under them (below), or whichever is cheaper in all (best)",
             CustomParser = ReadLayout,
-            DefaultValueFactory = _ => LayoutWish.Above,
         };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
         var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
