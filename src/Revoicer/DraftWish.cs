@@ -11,6 +11,9 @@ public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
     /// <summary>What may be spent on showing how good the answer is.</summary>
     public ProofEffort Effort { get; init; } = ProofEffort.Quick;
 
+    /// <summary>Where the tune is to lie; without a tune it does not matter.</summary>
+    public LayoutWish Layout { get; init; } = LayoutWish.Above;
+
     /// <summary>Nothing beside.</summary>
     public static DraftWish None { get; } = new();
 }

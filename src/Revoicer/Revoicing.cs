@@ -29,17 +29,30 @@ public static class Revoicing
         LeadSheet sheet, Tower tower, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
     {
         progress?.Report(Stage.Tables);
+        var instrument = new Instrument(tower, sound);
+        Drafting In(TuneLayout layout) => Draft(sheet, instrument, sound, wish, layout, progress, cancel);
+        return (sheet.HasTune ? wish.Layout : LayoutWish.Above) switch
+        {
+            LayoutWish.Above => In(TuneLayout.Above),
+            LayoutWish.Below => In(TuneLayout.Below),
+            _ => LayoutChoosing.Cheaper(In(TuneLayout.Above), In(TuneLayout.Below)),
+        };
+    }
+
+    private static Drafting Draft(
+        LeadSheet sheet, Instrument instrument, Sound sound, DraftWish wish, TuneLayout layout, IProgress<Stage>? progress, CancellationToken cancel)
+    {
+        var tower = instrument.Tower;
         var written = SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
         var tempi = wish.Tempo is { } steady ? TempoMap.Steady(steady) : written;
-        var instrument = new Instrument(tower, sound);
-        var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune);
+        var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune, layout);
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
         if (tunes.Length == 0)
         {
             return new Drafting.Unplayable([placing.WhereItFits()]);
         }
 
-        // The tune's octave is an outer choice: the cheapest is taken, of equals the nearest to the written. High octaves leave room below and are
+        // The tune's octave is an outer choice: the cheapest is taken, of equals the nearest to the written. High octaves are
         // mostly the cheapest, so they come first and the others are soon seen to be too dear.
         (SheetPrices Prices, Outcome.Found Found)? best = null;
         Outcome.Impossible? impossible = null;
@@ -57,7 +70,7 @@ public static class Revoicing
             var prices = Price(plan, instrument, sound, progress, cancel);
             progress?.Report(Stage.Search);
             var limit = best is { } dearest ? dearest.Found.Price + dearest.Prices.Tune - prices.Tune : long.MaxValue;
-            var outcome = Search.Run(prices, SoundRules.Of(sound), wish.Effort, cancel, limit);
+            var outcome = Search.Run(prices, RulesOf(sound, plan), wish.Effort, cancel, limit);
             impossible = outcome as Outcome.Impossible ?? impossible;
             if (outcome is Outcome.Found found && (found.Price < limit || (found.Price == limit && IsNearer(tune, best!.Value.Prices.Plan.Tune))))
             {
@@ -78,6 +91,11 @@ public static class Revoicing
     }
 
     private static bool IsNearer(PlacedTune? tune, PlacedTune? than) => Math.Abs(tune?.Octaves ?? 0) < Math.Abs(than?.Octaves ?? 0);
+
+    // Where the tune lies below it is the bass, so nothing is asked of another.
+    private static IReadOnlyList<Rule> RulesOf(Sound sound, SlotPlan plan) => plan.Tune?.Layout == TuneLayout.Below
+        ? [.. SoundRules.Of(sound).Where(rule => rule is not (RootLowest or BassOnStrongBeats))]
+        : SoundRules.Of(sound);
 
     private static SheetPrices Price(
         SlotPlan plan, Instrument instrument, Sound sound, IProgress<Stage>? progress, CancellationToken cancel)

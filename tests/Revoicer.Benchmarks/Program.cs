@@ -10,6 +10,7 @@ return args switch
     ["long", .. var sheets] when sheets.Length > 0 => LongReport.Print(sheets),
     ["race", .. var sheets] when sheets.Length > 0 => SolverRace.Print(sheets),
     ["weights", var sheet] => WeightReport.Print(sheet),
+    ["layouts", .. var sheets] when sheets.Length > 0 => LayoutReport.Print(sheets),
     ["program", var program, .. var sheets] when sheets.Length > 0 => ProgramTimes.Print(program, sheets),
     ["tune", .. var sheets] when sheets.Length > 0 => TuneReport.Print(sheets),
     ["pictures", var folder] => PicturesReport.Write(folder),
@@ -25,6 +26,7 @@ static int Usage()
     Console.Error.WriteLine("       Revoicer.Benchmarks long SHEET...              the sheets joined to ever longer pieces");
     Console.Error.WriteLine("       Revoicer.Benchmarks race SHEET...              the search beside the constraint solver");
     Console.Error.WriteLine("       Revoicer.Benchmarks weights SHEET.abc         what each word of the balanced sound does");
+    Console.Error.WriteLine("       Revoicer.Benchmarks layouts SHEET.abc...       the tune above and below the chords");
     Console.Error.WriteLine("       Revoicer.Benchmarks program PROGRAM SHEET...   whole runs of the built program, median of ten");
     Console.Error.WriteLine("       Revoicer.Benchmarks tune SHEET...              the tunes of ABC files as heard: start and length in quarters, MIDI number");
     Console.Error.WriteLine("       Revoicer.Benchmarks pictures FOLDER            draws the pictures of docs/clash-model.md into a folder, as SVG and PNG");

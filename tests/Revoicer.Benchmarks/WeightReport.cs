@@ -61,7 +61,7 @@ internal static partial class WeightReport
     private static double Changed(string word, double value) => word switch
     {
         "root" or "third" or "seventh" or "fifth" or "colour" or "other" or "weak-beat" or "none" or "height" or "leap" => 0,
-        "bass-first" or "afterbeats" or "broken" or "change" or "gap" => 0,
+        "bass-first" or "afterbeats" or "broken" or "in-tenths" or "change" or "gap" => 0,
         "strong-beats" => 0,
         "roll-step" => 0.09,
         "shortfall" when value == 0 => 2,

@@ -66,10 +66,16 @@ internal static class DraftCommand
             Description = "after so many seconds take the best found so far; the result then depends on the machine",
             CustomParser = ReadLimit,
         };
+        var layout = new Option<LayoutWish>("--layout")
+        {
+            HelpName = "above, below or best",
+            Description = "the tune over the chords (above, the default), in the pedals and the low manual under them (below), or whichever is cheaper in all (best)",
+            CustomParser = ReadLayout,
+        };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
         var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
-            sheet, tower, sound, name, tempo, key, piece, voice, ease, prove, limit, force,
+            sheet, tower, sound, name, tempo, key, piece, voice, ease, layout, prove, limit, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -84,7 +90,8 @@ internal static class DraftCommand
                     parsed.GetValue(ease),
                     parsed.GetValue(prove),
                     parsed.GetValue(limit),
-                    parsed.GetValue(force)),
+                    parsed.GetValue(force),
+                    parsed.GetValue(layout)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,
                 cancel),
@@ -128,6 +135,22 @@ internal static class DraftCommand
 
         result.AddError($"--piece: '{text}' is no number of a tune; expected the whole number behind its X:");
         return null;
+    }
+
+    private static LayoutWish ReadLayout(ArgumentResult result)
+    {
+        switch (result.Tokens[0].Value)
+        {
+            case "above":
+                return LayoutWish.Above;
+            case "below":
+                return LayoutWish.Below;
+            case "best":
+                return LayoutWish.Best;
+            case var text:
+                result.AddError($"--layout: '{text}' is no layout; expected above, below or best");
+                return default;
+        }
     }
 
     private static KeyWish? ReadKey(ArgumentResult result)

@@ -7,6 +7,7 @@ using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
+using Revoicer.Playing;
 using Revoicer.Solving;
 using Revoicer.Sounds;
 using Revoicer.Text;
@@ -28,9 +29,10 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="TimeLimit">After so many seconds the best found so far is taken; null for no limit.</param>
 /// <param name="Choice">Which tune and voice of an ABC file.</param>
 /// <param name="Force">Whether files that exist may be replaced.</param>
+/// <param name="Layout">Where the tune is to lie.</param>
 internal sealed record DraftRequest(
     string Sheet, AbcChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune,
-    bool Prove, double? TimeLimit, bool Force);
+    bool Prove, double? TimeLimit, bool Force, LayoutWish Layout);
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
@@ -46,6 +48,12 @@ internal static class DraftRun
             return ExitCode.WrongUsage;
         }
 
+        if (request.Layout != LayoutWish.Above && !sheet.HasTune)
+        {
+            error.Write($"{request.Sheet}: there is no tune on this sheet, so --layout has nothing to lay anywhere; leave it out, or give a sheet with a tune (an .abc file)\n");
+            return ExitCode.WrongUsage;
+        }
+
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         using var progress = new ProgressLine(error);
         using var hurry = new CancellationTokenSource();
@@ -55,7 +63,7 @@ internal static class DraftRun
         }
 
         var effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Hurry = hurry.Token };
-        var wish = new DraftWish(tempo, request.EaseTune) { Effort = effort };
+        var wish = new DraftWish(tempo, request.EaseTune) { Effort = effort, Layout = request.Layout };
         var drafting = Revoicing.Draft(sheet, tower.Value, sound.Value, wish, progress, cancel);
         var wasCutShort = hurry.IsCancellationRequested;
         progress.Clear();
@@ -130,9 +138,23 @@ internal static class DraftRun
             CultureInfo.InvariantCulture,
             $"""
             {arrangement.Title}: {(arrangement.Choices.Count == 1 ? "one chord" : $"{arrangement.Choices.Count} chords")} voiced for {arrangement.Tower.Name}, {arrangement.Sound}
-            median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), root or slash bass lowest in {100 * totals.RootLowest:0} % of the chords
+            median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), {Bass(arrangement)}
             search: {arrangement.Status}
 
-            """);
+            """) + Layout(arrangement);
     }
+
+    private static string Bass(Arrangement arrangement) => arrangement.HasTuneBelow
+        ? "the tune below is the bass"
+        : string.Create(CultureInfo.InvariantCulture, $"root or slash bass lowest in {100 * arrangement.Totals.RootLowest:0} % of the chords");
+
+    // Which of two layouts was taken; nothing where one alone was asked for.
+    private static string Layout(Arrangement arrangement) => arrangement.Layout switch
+    {
+        { Other: { } other } layout => string.Create(
+            CultureInfo.InvariantCulture,
+            $"layout: the tune {TuneLayoutNames.Of(layout.Tune)}, price {layout.Price / 1000.0:0.0} against {other.Price / 1000.0:0.0}, the tune with itself counted\n"),
+        { Obstacle: not null } layout => $"layout: the tune {TuneLayoutNames.Of(layout.Tune)}; the other cannot be played here\n",
+        _ => "",
+    };
 }

@@ -35,6 +35,12 @@ public sealed record Arrangement(
 {
     /// <summary>By how many octaves the tune is played higher than written; null where there is none.</summary>
     public int? TuneOctaves { get; init; }
+
+    /// <summary>Where the tune lies; null where there is none.</summary>
+    public ChosenLayout? Layout { get; init; }
+
+    /// <summary>Whether the tune lies under the chords and is their bass.</summary>
+    public bool HasTuneBelow => Layout is { Tune: TuneLayout.Below };
 }
 
 /// <summary>What of the tower an arrangement's reader needs to know.</summary>
@@ -142,7 +148,7 @@ public sealed record RunnerUp(string Figure, Items<WrittenNote> Notes, long Dear
 /// <param name="MedianClash">The median over the chords as heard of the clash figure, the tune with itself left out.</param>
 /// <param name="BellsUsed">The bells used, lowest first.</param>
 /// <param name="PedalsTo">The highest pedal used; null where the feet rest.</param>
-/// <param name="RootLowest">The share of chords as heard that have a bass bell on root or slash bass, 0..1.</param>
+/// <param name="RootLowest">The share of chords as heard that have a bass bell on root or slash bass, 0..1; 0 where the tune lies below.</param>
 /// <param name="HeaviestFrom">Start of the passage of 10 s with most strokes on heavy bells (written below middle C).</param>
 /// <param name="HeaviestStrokes">How many such strokes it has.</param>
 /// <param name="LeftOut">What of the sheet was left out, eased or lifted, in sentences.</param>
@@ -166,7 +172,7 @@ public sealed record Totals(
     /// <summary>Around which frequency the energy of all chords lies, the tune included; 0 where nothing is struck.</summary>
     public Hertz Brightness { get; init; }
 
-    /// <summary>The share of strong beats with a new chord that have a bass bell, 0..1; 1 where there are none.</summary>
+    /// <summary>The share of strong beats with a new chord that have a bass bell, 0..1; 1 where there are none, 0 where the tune lies below.</summary>
     public double StrongBeatsWithBass { get; init; }
 
     /// <summary>The clash dose that the close root position, struck together in every slot, would have; 0 where the tower lacks a bell for it.</summary>

@@ -63,6 +63,7 @@ public static class ArrangementMaking
             new SearchStatus(found.Price, found.Bound, found.Starts))
         {
             TuneOctaves = plan.Tune?.Octaves,
+            Layout = plan.Tune is { } tune ? new ChosenLayout(tune.Layout, found.Price + prices.Tune) : null,
         };
     }
 

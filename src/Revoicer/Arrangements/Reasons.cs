@@ -21,7 +21,7 @@ internal sealed class Reasons
             var candidate = prices.Candidates(slot.Index)[number];
             RunnerUp = new RunnerUp(
                 FigureNames.Of(candidate.Figure),
-                candidate.Voicing.Notes.ToItems(),
+                candidate.Notes,
                 other.Sum() - chosen.Sum(),
                 AllTerms.Where(t => other[t] != chosen[t])
                     .Select(t => new PricedTerm(TermNames.Of(t), other[t] - chosen[t]))

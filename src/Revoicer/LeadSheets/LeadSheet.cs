@@ -69,6 +69,9 @@ public sealed record LeadSheet(
     /// <summary>The length of the piece as heard.</summary>
     public Beats Length => Played[^1].Start + Bars[Played[^1].Written].Length;
 
+    /// <summary>Whether a note is heard anywhere.</summary>
+    public bool HasTune => Played.Any(p => Bars[p.Written].Notes.Count > 0);
+
     /// <summary>Whether a chord symbol stands anywhere; N.C. is none.</summary>
     public bool HasChords => Bars.Any(bar => bar.Chords.Any(c => c.Symbol is not null));
 

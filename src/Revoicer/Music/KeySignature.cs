@@ -11,6 +11,16 @@ public readonly record struct KeySignature(NoteName Tonic, Mode Mode)
     /// <summary>Sharps (positive) or flats (negative) of the signature; within -7..7 for keys in use.</summary>
     public int Fifths => Tonic.FifthsFromC - Above(Mode);
 
+    /// <summary>The seven tones of its signature.</summary>
+    public PitchClassSet Scale
+    {
+        get
+        {
+            var fifths = Fifths;
+            return PitchClassSet.Of(Enumerable.Range(fifths - 1, 7).Select(f => NoteName.AtFifths(f).PitchClass));
+        }
+    }
+
     /// <summary>
     /// The key a number of semitones higher, spelled with the fewest accidentals; at six the flats (G flat major, E flat
     /// minor).

@@ -117,16 +117,19 @@ public sealed class Instrument
     internal int RoughnessInTune(StrokeKind a, StrokeKind b) =>
         (int)Math.Round(Roughness(a, b, 0) * TuneFactor(a.Bell) * TuneFactor(b.Bell), MidpointRounding.AwayFromZero);
 
-    /// <summary>The hurry of a limb between a stroke and one of the tune; 0 for different limbs.</summary>
-    internal int HurryWithTune(StrokeKind kind, StrokeKind tune, long start)
+    /// <summary>The hurry of a limb between two strokes; 0 for different limbs, and for strokes at once.</summary>
+    /// <param name="one">A stroke, timed from some start.</param>
+    /// <param name="other">Another, timed from another start.</param>
+    /// <param name="start">How many microseconds the start of the first is later than that of the other.</param>
+    internal int Hurry(StrokeKind one, StrokeKind other, long start)
     {
-        var apart = tune.Offset - kind.Offset - start;
-        if (kind.Limb != tune.Limb || Math.Abs(apart) < StrokeKinds.Microseconds(Reach.AtOnce))
+        var apart = other.Offset - one.Offset - start;
+        if (one.Limb != other.Limb || Math.Abs(apart) < StrokeKinds.Microseconds(Reach.AtOnce))
         {
             return 0;
         }
 
-        var (from, to) = apart >= 0 ? (kind, tune) : (tune, kind);
+        var (from, to) = apart >= 0 ? (one, other) : (other, one);
         var easy = Reach.EasyMoveTime(from.Limb, Tower.Bells[from.Bell].Note, Tower.Bells[to.Bell].Note);
         return Thousandths.Of(_effortWeight * Effort.OfHurry(new Seconds(Math.Abs(apart) * 1e-6), easy));
     }

@@ -6,10 +6,11 @@ namespace Revoicer.Prices;
 
 /// <summary>What of a candidate matters to the slot next to it.</summary>
 /// <param name="Bass">MIDI number of its bass pedal; 0 for none.</param>
+/// <param name="LastBass">The same at the end of the slot, to which a bass in tenths has moved.</param>
 /// <param name="Upper">Which of the slot's sets of tones the hands take.</param>
 /// <param name="Figure">Its figure.</param>
 /// <param name="NotByStep">What its bass costs more where it is not reached by step, in thousandths.</param>
-internal readonly record struct Outline(int Bass, int Upper, Figure Figure, int NotByStep);
+internal readonly record struct Outline(int Bass, int LastBass, int Upper, Figure Figure, int NotByStep);
 
 /// <summary>A slot with its candidates, the kinds of their strokes, and what each costs by itself.</summary>
 internal sealed class PricedSlot
@@ -95,7 +96,7 @@ internal sealed class PricedSlot
                 _uppers.Add([.. voicing.Upper.Select(b => b.Note.Midi)]);
             }
 
-            outlines[c] = new Outline(voicing.Bass?.Midi ?? 0, upper, figure, _price.NotByStep(voicing));
+            outlines[c] = new Outline(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, upper, figure, _price.NotByStep(voicing));
         }
 
         return outlines;

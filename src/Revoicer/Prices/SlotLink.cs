@@ -134,15 +134,19 @@ internal sealed class SlotLink
         return known - 1;
     }
 
-    private int BassLinePrice(in Outline a, in Outline b)
+    private int BassLinePrice(in Outline a, in Outline b) =>
+        (_forward * BassStepPrice(a, b)) + (_backward * BassStepPrice(b, a));
+
+    // The price of going from the bass of one slot to that of the next.
+    private int BassStepPrice(in Outline before, in Outline after)
     {
         const int fifth = 7;
         const int wholeTone = 2;
-        var known = a.Bass > 0 && b.Bass > 0;
-        var size = known ? Math.Abs(a.Bass - b.Bass) : 0;
-        var leap = (_forward + _backward) * _bassLeap * Math.Max(0, size - fifth);
+        var known = before.LastBass > 0 && after.Bass > 0;
+        var size = known ? Math.Abs(before.LastBass - after.Bass) : 0;
+        var leap = _bassLeap * Math.Max(0, size - fifth);
         var byStep = known && size is > 0 and <= wholeTone;
-        return byStep ? leap : leap + (_forward * b.NotByStep) + (_backward * a.NotByStep);
+        return byStep ? leap : leap + after.NotByStep;
     }
 
     private int SteadinessPrice(in Outline a, in Outline b) =>

@@ -31,6 +31,7 @@ internal sealed class SlotPrice
     private readonly int[] _hurry;
     private readonly (double Energy, double Moment) _heardOfTune;
     private readonly PitchClassSet _tuneTones;
+    private readonly WrittenNote? _tuneBelow;
     private readonly StrokeTable _together;
 
     // Hearings after nothing, or after the slot itself, whose bass does not move; what comes after another slot is priced
@@ -49,6 +50,7 @@ internal sealed class SlotPrice
         _heard = new (double, double)[kinds.Count];
         _heardOfTune = tune.Heard(slot.Hearings[0].At, slot.Hearings[0].Until);
         _tuneTones = slot.TuneTones;
+        _tuneBelow = slot.HasTuneBelow ? slot.TuneHere.Select(n => (WrittenNote?)n.Note).Min() : null;
         for (var k = 0; k < kinds.Count; k++)
         {
             var kind = kinds[k];
@@ -88,7 +90,7 @@ internal sealed class SlotPrice
         prices[Term.OwnRoughness] = times * _together.SumOfPairs(kinds);
         prices[Term.Contradiction] = Sum(_contradiction, kinds);
         prices[Term.WithTune] = Sum(_withTune, kinds);
-        prices[Term.Moves] = Sum(_hurry, kinds);
+        prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
@@ -97,7 +99,7 @@ internal sealed class SlotPrice
     }
 
     /// <summary>What a bass other than the symbol's costs more where it is not reached by step, for each hearing.</summary>
-    public int NotByStep(Voicing voicing) => _slot.IsStrong && OtherBass(voicing) is { } price
+    public int NotByStep(Voicing voicing) => _slot.IsStrong && !_slot.HasTuneBelow && OtherBass(voicing) is { } price
         ? Thousandths.Of(Math.Max(0, price - _sound.WeakBeatBass))
         : 0;
 
@@ -112,6 +114,21 @@ internal sealed class SlotPrice
         return sum;
     }
 
+    // The hurry of limbs that strike more than once in the slot.
+    private int HurryWithin(ReadOnlySpan<int> kinds)
+    {
+        var sum = 0;
+        for (var later = 1; later < kinds.Length; later++)
+        {
+            for (var earlier = 0; earlier < later; earlier++)
+            {
+                sum += _instrument.Hurry(_kinds[kinds[earlier]], _kinds[kinds[later]], 0);
+            }
+        }
+
+        return sum;
+    }
+
     private double MissingTones(Voicing voicing)
     {
         var sounded = voicing.PitchClasses;
@@ -121,9 +138,16 @@ internal sealed class SlotPrice
             price += sounded.Contains(tone.PitchClass) || _tuneTones.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
         }
 
-        var isTone = _slot.Symbol.Bass is { } b && _slot.Symbol.Tones.Any(t => t.PitchClass == b.PitchClass);
-        return price + (_slot.Symbol.Bass is { } bass && !isTone && !sounded.Contains(bass.PitchClass) && !_slot.IsQuick ? _sound.MissingRoot : 0);
+        return price + (LacksSlashBass(sounded) ? _sound.MissingRoot : 0);
     }
+
+    // Where the slash bass is no tone of the chord above it, and there is a bass to ask for.
+    private bool LacksSlashBass(PitchClassSet sounded) =>
+        _slot.Symbol.Bass is { } bass
+        && !_slot.IsQuick
+        && !_slot.HasTuneBelow
+        && !sounded.Contains(bass.PitchClass)
+        && _slot.Symbol.Tones.All(t => t.PitchClass != bass.PitchClass);
 
     // On a quick chord the bass may ring through, and over a slash bass the hands have more telling tones to take.
     private bool IsExcused(ChordTone tone, Voicing voicing) =>
@@ -138,8 +162,14 @@ internal sealed class SlotPrice
         _ => _sound.MissingColour,
     };
 
+    // Where the tune lies below it is the bass, and given.
     private int BassPrice(Voicing voicing, int times)
     {
+        if (_slot.HasTuneBelow)
+        {
+            return 0;
+        }
+
         var foot = voicing.Bass is { } bass ? _sound.BassHeight * (bass - _instrument.Tower.PedalsFrom).Semitones
             : _slot.IsQuick ? 0
             : _sound.NoBass;
@@ -171,23 +201,24 @@ internal sealed class SlotPrice
             Figure.BassFirst => _sound.BassFirst,
             Figure.Afterbeats => _sound.Afterbeats,
             Figure.Broken => _sound.Broken,
+            Figure.InTenths => _sound.InTenths,
             _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
         };
     }
 
-    private static int SemitonesOverGap(Voicing voicing)
+    private int SemitonesOverGap(Voicing voicing)
     {
         const int seventeenth = 28;
-        return (voicing.SecondPedal ?? voicing.Bass) is { } pedal && voicing.Upper.Count > 0
-            ? Math.Max(0, (voicing.Upper[0].Note - pedal).Semitones - seventeenth)
+        return (voicing.SecondPedal ?? voicing.Bass ?? _tuneBelow) is { } low && voicing.Upper.Count > 0
+            ? Math.Max(0, (voicing.Upper[0].Note - low).Semitones - seventeenth)
             : 0;
     }
 
     private double EffortOf(Voicing voicing)
     {
-        Span<WrittenNote> room = stackalloc WrittenNote[voicing.Bells];
-        var notes = room[..voicing.CopyNotes(room)];
-        var pedals = voicing.Bells - voicing.Upper.Count;
+        Span<WrittenNote> room = stackalloc WrittenNote[voicing.InGrip];
+        var notes = room[..voicing.CopyGrip(room)];
+        var pedals = voicing.InGrip - voicing.Upper.Count;
         var left = 0;
         foreach (var baton in voicing.Upper.AsSpan())
         {

@@ -43,7 +43,7 @@ internal sealed class TuneInTime
         var sum = 0;
         foreach (var tune in Within(start + kind.Offset, StrokeKinds.Microseconds(_instrument.Reach.LongestEasyTime)))
         {
-            sum += _instrument.HurryWithTune(kind, tune, start);
+            sum += _instrument.Hurry(kind, tune, start);
         }
 
         return sum;

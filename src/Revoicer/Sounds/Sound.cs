@@ -69,6 +69,9 @@ public sealed record Sound
     /// <summary>One tone after another.</summary>
     public required double Broken { get; init; }
 
+    /// <summary>The bass moving with the tune a tenth or a seventeenth below it.</summary>
+    public required double InTenths { get; init; }
+
     /// <summary>Another figure than the slot before within one bar.</summary>
     public required double FigureChange { get; init; }
 

@@ -95,6 +95,7 @@ public static class SoundFile
             BassFirst = Value("figures", "bass-first"),
             Afterbeats = Value("figures", "afterbeats"),
             Broken = Value("figures", "broken"),
+            InTenths = Value("figures", "in-tenths"),
             FigureChange = Value("figures", "change"),
             RollsPerPhrase = (int)rolls,
             RollStep = new Seconds(Value("figures", "roll-step")),

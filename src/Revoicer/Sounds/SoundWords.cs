@@ -34,6 +34,7 @@ internal static class SoundWords
         Price("figures", "bass-first", Units, s => s.BassFirst, "the bass first and the rest a beat later"),
         Price("figures", "afterbeats", Units, s => s.Afterbeats, "the bass on the strong beat and the hands on the weak beats that follow"),
         Price("figures", "broken", Units, s => s.Broken, "one bell after another"),
+        Price("figures", "in-tenths", Units, s => s.InTenths, "the bass moving with the tune a tenth or a seventeenth below it"),
         Price("figures", "change", Units, s => s.FigureChange, "another figure than that of the chord before in the same bar"),
         new("figures", "rolls-in-phrase", 0, 99, "rolls", s => s.RollsPerPhrase, "in a phrase at most, besides that of the last chord"),
         new("figures", "roll-step", 0.04, 0.09, "s", s => s.RollStep.Value, "from one stroke of a roll to the next"),

@@ -16,13 +16,22 @@ public readonly record struct SlotStroke(WrittenNote Note, Limb Limb, Beats Afte
 }
 
 /// <summary>The bells of a chord and the limbs that take them.</summary>
-/// <param name="Bass">The lower or only pedal; null where the feet rest. All else lies above it.</param>
+/// <param name="Bass">
+/// The lower or only pedal; null where the feet rest. All else lies above it, but where the bass moves in tenths this is its
+/// first pedal and the chord's bass, and what follows may lie lower.
+/// </param>
 /// <param name="SecondPedal">The other pedal, higher; null where one foot rests.</param>
 /// <param name="Upper">What the hands take, upward.</param>
 public sealed record Voicing(WrittenNote? Bass, WrittenNote? SecondPedal, Items<Baton> Upper)
 {
+    /// <summary>Tones of the chord to which the bass moves in tenths, in order of time; each once, none that is struck with the chord.</summary>
+    public Items<WrittenNote> MovingBass { get; init; } = [];
+
     /// <summary>How many bells it has.</summary>
-    public int Bells => (Bass is null ? 0 : 1) + (SecondPedal is null ? 0 : 1) + Upper.Count;
+    public int Bells => InGrip + MovingBass.Count;
+
+    /// <summary>How many of them hands and feet hold together.</summary>
+    public int InGrip => (Bass is null ? 0 : 1) + (SecondPedal is null ? 0 : 1) + Upper.Count;
 
     /// <summary>Its lowest bell; null in silence.</summary>
     public WrittenNote? Lowest => Bass ?? (Upper.Count > 0 ? Upper[0].Note : null);
@@ -40,23 +49,29 @@ public sealed record Voicing(WrittenNote? Bass, WrittenNote? SecondPedal, Items<
                 set = set.With(baton.Note.PitchClass);
             }
 
+            foreach (var later in MovingBass.AsSpan())
+            {
+                set = set.With(later.PitchClass);
+            }
+
             return set;
         }
     }
 
-    /// <summary>All bells, upward; feet first.</summary>
+    /// <summary>All bells, upward.</summary>
     public Items<WrittenNote> Notes
     {
         get
         {
-            Span<WrittenNote> notes = stackalloc WrittenNote[Bells];
-            return Items.Of<WrittenNote>(notes[..CopyNotes(notes)]);
+            Span<WrittenNote> notes = stackalloc WrittenNote[InGrip];
+            CopyGrip(notes);
+            return MovingBass.Count == 0 ? Items.Of<WrittenNote>(notes) : MovingBass.Concat(notes.ToArray()).Order().ToItems();
         }
     }
 
-    /// <summary>Copies all bells, upward, and tells how many there are.</summary>
-    /// <param name="notes">Room for at least <see cref="Bells"/>.</param>
-    public int CopyNotes(Span<WrittenNote> notes)
+    /// <summary>Copies the bells that are held together, upward, and tells how many there are.</summary>
+    /// <param name="notes">Room for at least <see cref="InGrip"/>.</param>
+    public int CopyGrip(Span<WrittenNote> notes)
     {
         var count = 0;
         if (Bass is { } bass)
@@ -89,6 +104,12 @@ public readonly record struct Baton(WrittenNote Note, Limb Limb);
 /// <param name="Strokes">The strokes in order of time, then upward.</param>
 public sealed record Candidate(Figure Figure, Voicing Voicing, Items<SlotStroke> Strokes)
 {
-    /// <summary>The lowest bell struck; null in silence.</summary>
+    /// <summary>The lowest bell of its chord; null in silence. Where the bass moves in tenths it is the first of the bass.</summary>
     public WrittenNote? Lowest => Voicing.Lowest;
+
+    /// <summary>The bass with which it ends: where it moves in tenths, the last of it; null where the feet rest.</summary>
+    public WrittenNote? LastBass => Figure == Figure.InTenths ? Strokes[^1].Note : Voicing.Bass;
+
+    /// <summary>All bells struck, upward.</summary>
+    public Items<WrittenNote> Notes => Strokes.Select(s => s.Note).Distinct().Order().ToItems();
 }

@@ -8,7 +8,8 @@ namespace Revoicer.Voicings;
 
 /// <summary>
 /// Lists every way to play a slot: each bass bell on the feet (perhaps a second pedal above it), up to three tones in the
-/// hands, in every figure that fits the time; and silence. It prices nothing and drops nothing.
+/// hands, in every figure that fits the time; and silence. Where the tune lies below, the feet are left to it. It prices
+/// nothing and drops nothing.
 /// </summary>
 public sealed class CandidateSearch
 {
@@ -20,6 +21,7 @@ public sealed class CandidateSearch
     private readonly Tower _tower;
     private readonly Reach _reach;
     private readonly FigureStrokes _figures;
+    private readonly BassInTenths _tenths;
 
     /// <summary>For a tower, at a speed, with a spacing of rolls.</summary>
     public CandidateSearch(Tower tower, Reach reach, Seconds rollStep)
@@ -27,25 +29,28 @@ public sealed class CandidateSearch
         _tower = tower;
         _reach = reach;
         _figures = new FigureStrokes(tower, reach, rollStep);
+        _tenths = new BassInTenths(tower, reach);
     }
 
     /// <summary>
-    /// The candidates of a slot, lowest bells first, silence last; no two come to the same strokes.
+    /// The candidates of a slot, lowest bells first, those with a bass in tenths after the others, silence last; no two come
+    /// to the same strokes.
     /// </summary>
     public Items<Candidate> List(Slot slot)
     {
         var fit = new TuneFit(slot, _reach);
         var demand = new ToneDemand(slot, PitchClassSet.Of(_tower.Bells.Select(b => b.Note.PitchClass)));
-        return Voicings(slot, demand, fit)
+        Items<Baton>[] hands = [.. Hands(slot, fit)];
+        return Voicings(slot, demand, hands)
             .SelectMany(voicing => _figures.Of(slot, voicing, fit))
+            .Concat(InTenths(slot, demand, hands, fit))
             .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))
             .ToItems();
     }
 
-    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, TuneFit fit)
+    private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, Items<Baton>[] hands)
     {
-        var hands = Hands(slot, fit.Highest).ToList();
-        foreach (var (bass, second) in Feet(slot.Symbol))
+        foreach (var (bass, second) in slot.HasTuneBelow ? [(null, null)] : Feet(slot.Symbol))
         {
             var most = second is null ? TonesInHands : TonesInHandsOverTwoPedals;
             var lowest = second ?? bass;
@@ -59,6 +64,23 @@ public sealed class CandidateSearch
                 if (fits && (bass is not null || upper.Count > 0))
                 {
                     yield return new Voicing(bass, second, upper);
+                }
+            }
+        }
+    }
+
+    // The bass moves with the tune, below all that the hands take; its first note is the bass of the chord.
+    private IEnumerable<Candidate> InTenths(Slot slot, ToneDemand demand, Items<Baton>[] hands, TuneFit fit)
+    {
+        foreach (var line in (slot.HasTuneBelow ? [] : _tenths.Of(slot)).Where(line => IsBassTone(slot.Symbol, line.Bass.PitchClass)))
+        {
+            var tones = PitchClassSet.Of(line.LaterTones.Select(n => n.PitchClass));
+            foreach (var upper in hands.Where(u => _reach.BellsAtOnce(1 + u.Count) && (u.Count == 0 || u[0].Note > line.Highest)))
+            {
+                if (demand.IsMet(line.Bass, null, upper, tones)
+                    && _figures.InTenths(slot, new Voicing(line.Bass, null, upper) { MovingBass = line.LaterTones }, line, fit) is { } candidate)
+                {
+                    yield return candidate;
                 }
             }
         }
@@ -88,11 +110,12 @@ public sealed class CandidateSearch
         || symbol.Tones.Any(t => t.Degree.Number is 1 or 3 or 5 or 7 && t.PitchClass == pitchClass);
 
     // What the hands can take at once, without the feet: nothing, or one to three chord tones upward.
-    private IEnumerable<Items<Baton>> Hands(Slot slot, WrittenNote? highest)
+    private IEnumerable<Items<Baton>> Hands(Slot slot, TuneFit fit)
     {
-        var tones = _tower.Bells.Select(b => b.Note)
-            .Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass) && (highest is null || n <= highest))
-            .ToArray();
+        var tones = fit.Open(_tower.Bells.Select(b => b.Note)).Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass)).ToArray();
+
+        // The right hand has the tune, or where that lies below the left may have it.
+        var free = slot.HasTuneBelow ? Limb.RightHand : Limb.LeftHand;
         yield return [];
         for (var a = 0; a < tones.Length; a++)
         {
@@ -103,8 +126,7 @@ public sealed class CandidateSearch
                 yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.RightHand)];
                 if (slot.Tunes.Count > 0 && _reach.HandTakes(tones[a], tones[b]))
                 {
-                    // The right hand has the tune.
-                    yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.LeftHand)];
+                    yield return [new Baton(tones[a], free), new Baton(tones[b], free)];
                 }
 
                 for (var c = b + 1; c < tones.Length && _reach.HandsTake(tones[a], tones[c]); c++)

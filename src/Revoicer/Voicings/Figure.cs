@@ -9,7 +9,7 @@ public enum Figure
     /// <summary>All on the beat.</summary>
     Together,
 
-    /// <summary>Upward one shortly after another, the last on the beat.</summary>
+    /// <summary>Upward one shortly after another, the last on the beat; downward where the tune lies below.</summary>
     Rolled,
 
     /// <summary>The bass on the beat, the rest on the next beat (half-way in a slot of one beat).</summary>
@@ -20,6 +20,9 @@ public enum Figure
 
     /// <summary>Upward one tone after another on the beats, or twice as quick where the slot has fewer beats than tones.</summary>
     Broken,
+
+    /// <summary>The bass moves with the tune a tenth or a seventeenth below it, note for note; the hands strike with its first.</summary>
+    InTenths,
 }
 
 /// <summary>The figures in words.</summary>
@@ -34,6 +37,7 @@ public static class FigureNames
         Figure.BassFirst => "bass first",
         Figure.Afterbeats => "afterbeats",
         Figure.Broken => "broken",
-        _ => throw new ArgumentOutOfRangeException(nameof(figure), figure, "there are six figures"),
+        Figure.InTenths => "in tenths",
+        _ => throw new ArgumentOutOfRangeException(nameof(figure), figure, "there are seven figures"),
     };
 }

@@ -22,7 +22,7 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             yield return new Candidate(Figure.Together, voicing, together);
         }
 
-        if (all.Length >= 2 && !slot.IsQuick && Rolled(all, fit) is { } rolled && IsPlayable(slot, rolled, fit))
+        if (all.Length >= 2 && !slot.IsQuick && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && IsPlayable(slot, rolled, fit))
         {
             yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
@@ -39,6 +39,14 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
                 yield return new Candidate(figure, voicing, strokes);
             }
         }
+    }
+
+    /// <summary>The bass moving with the tune, the hands striking with its first note; null where that cannot be played.</summary>
+    public Candidate? InTenths(Slot slot, Voicing voicing, BassLine line, TuneFit fit)
+    {
+        var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0));
+        Items<SlotStroke> strokes = [line.Strokes[0], .. hands, .. line.Strokes.Skip(1)];
+        return !slot.IsLast && IsPlayable(slot, strokes, fit) ? new Candidate(Figure.InTenths, voicing, strokes) : null;
     }
 
     // The figures that take more than one beat.
@@ -69,14 +77,14 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         _ => [],
     };
 
-    // Upward, the last tone on the beat, or a step before it where the tune strikes there; null where it would begin less
+    // Towards the tune (upward where there is none), the last tone on the beat, or a step before it where the tune strikes there; null where it would begin less
     // than half-way from the tune's last stroke. The strokes in order of time.
-    private Items<SlotStroke>? Rolled(SlotStroke[] upward, TuneFit fit)
+    private Items<SlotStroke>? Rolled(SlotStroke[] inOrder, TuneFit fit)
     {
-        var first = upward.Length - 1 + (fit.StrikesWithSlot ? 1 : 0);
+        var first = inOrder.Length - 1 + (fit.StrikesWithSlot ? 1 : 0);
         return rollStep.Value * first > fit.SinceLastStroke.Value / 2
             ? null
-            : upward.Select((stroke, i) => stroke with { LeadSteps = first - i }).ToItems();
+            : inOrder.Select((stroke, i) => stroke with { LeadSteps = first - i }).ToItems();
     }
 
     private static Beats NextBeat(Slot slot)

@@ -46,6 +46,15 @@ public sealed record Slot(
     /// </summary>
     public Items<Items<NearStroke>> Tunes { get; init; } = [];
 
+    /// <summary>Whether the tune lies under the chords and is their bass.</summary>
+    public bool HasTuneBelow { get; init; }
+
+    /// <summary>What the tune strikes within it, alike at every hearing, in order of time.</summary>
+    public Items<SlotTuneNote> TuneHere { get; init; } = [];
+
+    /// <summary>The key in which it stands; null where the sheet names none.</summary>
+    public KeySignature? Key { get; init; }
+
     /// <summary>Tones that the tune strikes by the middle of the slot, or holds into it, at every hearing: they are left to it.</summary>
     public PitchClassSet TuneTones => PitchClassSet.Of(Tunes
         .Select(tune => tune.Where(s => s.After.Value <= (Duration.Value / 2) + 1e-6 && s.Until.Value > 1e-6).Select(s => s.Note.PitchClass))
@@ -74,12 +83,21 @@ public sealed record Slot(
     public double BeatNumber => (InBar.Quarters / Beat.Quarters) + 1;
 }
 
+/// <summary>A note that the tune strikes within a slot.</summary>
+/// <param name="Note">The baton or pedal.</param>
+/// <param name="After">How long after the start of the slot.</param>
+public readonly record struct SlotTuneNote(WrittenNote Note, Beats After);
+
 /// <summary>A stroke of the tune near a slot.</summary>
-/// <param name="Note">The baton.</param>
-/// <param name="Limb">The hand.</param>
+/// <param name="Note">The baton or pedal.</param>
+/// <param name="Limb">What strikes it.</param>
 /// <param name="After">When it is struck, from the start of the slot; negative before it.</param>
 /// <param name="Until">When the written note ends, from the start of the slot.</param>
-public sealed record NearStroke(WrittenNote Note, Limb Limb, Seconds After, Seconds Until);
+public sealed record NearStroke(WrittenNote Note, Limb Limb, Seconds After, Seconds Until)
+{
+    /// <summary>Whether a foot plays it.</summary>
+    public bool IsPedal => Limb is Limb.LeftFoot or Limb.RightFoot;
+}
 
 /// <summary>One time that a slot is heard.</summary>
 /// <param name="Order">Its place among all hearings of the piece, from 0.</param>

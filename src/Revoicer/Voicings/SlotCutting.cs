@@ -1,6 +1,7 @@
 using Revoicer.Chords;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Voicings;
@@ -28,9 +29,12 @@ public static class SlotCutting
         var cadences = Cadences(heard, phrases);
         var slots = heard
             .Select((stretch, order) => (stretch, order))
-            .GroupBy(h => (h.stretch.Identity(tempi), TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
+            .GroupBy(h => (h.stretch.Identity(tempi), Tune: TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
             .Select((copies, index) => ToSlot(index, [.. copies], heard, phrases, cadences, tempi) with
             {
+                HasTuneBelow = tune?.Layout == TuneLayout.Below,
+                TuneHere = copies.Key.Tune.Select(n => new SlotTuneNote(n.Note, n.After)).ToItems(),
+                Key = KeyAt(sheet, copies.First().stretch.Bar),
                 Tunes = TuneAround.Of(tune, copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
             })
             .ToItems();
@@ -64,6 +68,10 @@ public static class SlotCutting
             BeginsPhrase: order == 0 || phrases.Of(heard[order - 1].Bar) != phrase,
             copies.Select(c => new Hearing(c.Order, c.Stretch.Pass, c.Stretch.Start, tempi.At(c.Stretch.Start), tempi.At(c.Stretch.End))).ToItems());
     }
+
+    // The last change in the written order, as a player reads it.
+    private static KeySignature? KeyAt(LeadSheet sheet, int bar) =>
+        sheet.Bars.Take(bar + 1).LastOrDefault(b => b.Key is not null)?.Key ?? sheet.Key;
 
     private static IEnumerable<Stretch> Stretches(LeadSheet sheet, TempoMap tempi)
     {

@@ -4,11 +4,14 @@ using Revoicer.Values;
 
 namespace Revoicer.Voicings;
 
-/// <summary>Whether strokes of the accompaniment go with the tune of a slot: hands and bells have time and room, and the tune stays on top.</summary>
+/// <summary>
+/// Whether strokes of the accompaniment go with the tune of a slot: limbs and bells have time and room, and the tune stays
+/// on top, or lowest where it lies below.
+/// </summary>
 internal sealed class TuneFit(Slot slot, Reach reach)
 {
-    // The accompaniment lies at least a minor third below the tune that sounds with it. Common practice.
-    private const int BelowTune = 3;
+    // The accompaniment lies at least a minor third from the tune that sounds with it. Common practice.
+    private const int FromTune = 3;
     private const double Rounding = 1e-6;
 
     private readonly Items<Items<NearStroke>> _tunes = slot.Tunes;
@@ -22,14 +25,11 @@ internal sealed class TuneFit(Slot slot, Reach reach)
         .DefaultIfEmpty(double.PositiveInfinity)
         .Min());
 
-    /// <summary>No accompaniment lies higher than this anywhere in the slot; null where the tune sets no bound.</summary>
-    public WrittenNote? Highest
+    /// <summary>Which of some notes the accompaniment may take somewhere in the slot; all where the tune sets no bound.</summary>
+    public IEnumerable<WrittenNote> Open(IEnumerable<WrittenNote> notes)
     {
-        get
-        {
-            var sounding = _tunes.SelectMany(t => t).Where(s => s.After < slot.Duration && s.Until.Value > Rounding).ToArray();
-            return sounding.Length == 0 || !SoundsThroughout(sounding) ? null : WrittenNote.AtMidi(Math.Max(0, sounding.Max(s => s.Note.Midi) - BelowTune));
-        }
+        var sounding = _tunes.SelectMany(t => t).Where(s => s.After < slot.Duration && s.Until.Value > Rounding).ToArray();
+        return sounding.Length == 0 || !SoundsThroughout(sounding) ? notes : notes.Where(n => sounding.Any(s => IsClear(n, s)));
     }
 
     /// <summary>Whether strokes, in order of time and each given its time from the start of the slot, go with the tune.</summary>
@@ -60,7 +60,7 @@ internal sealed class TuneFit(Slot slot, Reach reach)
     private bool Allows(SlotStroke stroke, double at, NearStroke tune)
     {
         var sounds = tune.After.Value <= at + Rounding && tune.Until.Value > at + Rounding;
-        if (sounds && stroke.Note.Midi > tune.Note.Midi - BelowTune)
+        if (sounds && !IsClear(stroke.Note, tune))
         {
             return false;
         }
@@ -76,9 +76,12 @@ internal sealed class TuneFit(Slot slot, Reach reach)
             : reach.MayFollow(stroke.Note, stroke.Limb, tune.Note, tune.Limb, new Seconds(-apart));
     }
 
+    private bool IsClear(WrittenNote note, NearStroke tune) =>
+        slot.HasTuneBelow ? note.Midi >= tune.Note.Midi + FromTune : note.Midi <= tune.Note.Midi - FromTune;
+
     private bool HandsReach(SlotStroke stroke, NearStroke tune)
     {
-        if (stroke.IsPedal || stroke.Limb == tune.Limb)
+        if (stroke.IsPedal || tune.IsPedal || stroke.Limb == tune.Limb)
         {
             return true;
         }

@@ -7,7 +7,7 @@ using Revoicer.Values;
 
 namespace Revoicer.Voicings;
 
-/// <summary>Places the tune of a sheet on a tower: in which octaves it fits, by which hands it is played, what of it is told.</summary>
+/// <summary>Places the tune of a sheet on a tower: in which octaves it fits, by which limbs it is played, what of it is told.</summary>
 public sealed class TunePlacing
 {
     // More than two octaves away no tune is taken for itself any more. Common practice.
@@ -19,18 +19,22 @@ public sealed class TunePlacing
     private readonly Reach _reach;
     private readonly TempoMap _tempi;
     private readonly bool _ease;
+    private readonly TuneLayout _layout;
+    private readonly LineLimbs _limbs;
     private readonly HeardNote[] _line;
     private readonly int _lowerNotes;
 
     /// <summary>For a sheet on a tower.</summary>
     /// <param name="sheet">The sheet, in the key in which it is played.</param>
     /// <param name="tower">The tower.</param>
-    /// <param name="reach">What hands can do.</param>
+    /// <param name="reach">What limbs can do.</param>
     /// <param name="tempi">The speeds.</param>
     /// <param name="ease">Whether a note that comes sooner than its bell recovers is left out.</param>
-    public TunePlacing(LeadSheet sheet, Tower tower, Reach reach, TempoMap tempi, bool ease)
+    /// <param name="layout">Where it is to lie.</param>
+    public TunePlacing(LeadSheet sheet, Tower tower, Reach reach, TempoMap tempi, bool ease, TuneLayout layout = TuneLayout.Above)
     {
-        (_sheet, _tower, _reach, _tempi, _ease) = (sheet, tower, reach, tempi, ease);
+        (_sheet, _tower, _reach, _tempi, _ease, _layout) = (sheet, tower, reach, tempi, ease, layout);
+        _limbs = layout == TuneLayout.Above ? LineLimbs.Hands : LineLimbs.FeetAndLeftHand(tower);
         var all = HeardTune.Of(sheet);
         _line = [.. all.GroupBy(n => n.Start).Select(g => g.MaxBy(n => n.Note)!)];
         _lowerNotes = all.Count - _line.Length;
@@ -39,10 +43,10 @@ public sealed class TunePlacing
     /// <summary>Whether the sheet has a tune at all.</summary>
     public bool HasTune => _line.Length > 0;
 
-    /// <summary>The tune in every octave in which the tower has all its bells: as written first, then the nearest; none without a tune.</summary>
+    /// <summary>The tune in every octave in which the tower has all its bells where its limbs reach: as written first, then the nearest; none without a tune.</summary>
     public IEnumerable<PlacedTune> All() => Octaves().Where(_ => HasTune).Where(o => Fits(o * OctaveSemitones)).Select(Place);
 
-    /// <summary>What would help a tune that fits in no octave, in a sentence: keys and octaves that have all its bells.</summary>
+    /// <summary>What would help a tune that fits in no octave, in a sentence: keys that have all its bells, another layout.</summary>
     public string WhereItFits()
     {
         var fitting = Enumerable.Range(-5, 12)
@@ -50,16 +54,19 @@ public sealed class TunePlacing
             .Select(semitones => semitones.ToString("+0;-0", CultureInfo.InvariantCulture))
             .ToArray();
         var (lowest, highest) = (_line.Min(n => n.Note.Midi), _line.Max(n => n.Note.Midi));
-        var range = $"the tune goes from {WrittenNote.AtMidi(lowest)} to {WrittenNote.AtMidi(highest)}, and in no octave has {_tower.Name} all its bells";
+        var (where, otherwise, wider) = _layout == TuneLayout.Above
+            ? ("", "", "")
+            : (" on the pedals and in the lower half of the batons", ", or above the chords with --layout above", ", or --layout above,");
+        var range = $"the tune goes from {WrittenNote.AtMidi(lowest)} to {WrittenNote.AtMidi(highest)}, and in no octave has {_tower.Name} all its bells{where}";
         return fitting.Length > 0
-            ? $"{range}; it fits with --key {string.Join(", ", fitting)}"
-            : $"{range}, nor in any other key; a tower with a wider compass would do";
+            ? $"{range}; it fits with --key {string.Join(", ", fitting)}{otherwise}"
+            : $"{range}, nor in any other key; a tower with a wider compass{wider} would do";
     }
 
     private static IEnumerable<int> Octaves() => Enumerable.Range(-MostOctaves, (2 * MostOctaves) + 1).OrderBy(Math.Abs).ThenByDescending(o => o);
 
     private bool Fits(int semitones) => _line.All(n =>
-        n.Note.Midi + semitones is >= 0 and <= 127 and var midi && _tower.At(WrittenNote.AtMidi(midi)) is not null);
+        n.Note.Midi + semitones is >= 0 and <= 127 and var midi && _tower.At(WrittenNote.AtMidi(midi)) is not null && _limbs.Take(WrittenNote.AtMidi(midi)));
 
     private PlacedTune Place(int octaves)
     {
@@ -71,10 +78,10 @@ public sealed class TunePlacing
 
         var kept = Recovering(octaves, told);
         LineNote[] line = [.. kept.Select(n => new LineNote(Up(n, octaves), _tempi.At(n.Start)))];
-        var hands = HandPlan.Of(_reach, line);
-        TellHurriedHands(kept, line, hands, told);
-        var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, hands[i], n.Start, line[i].At, _tempi.At(n.End)));
-        return new PlacedTune(octaves, strokes.ToItems(), told.ToItems(), _reach.LongestEasyTime);
+        var limbs = LimbPlan.Of(_reach, _limbs, line);
+        TellHurriedLimbs(kept, line, limbs, told);
+        var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, limbs[i], n.Start, line[i].At, _tempi.At(n.End)));
+        return new PlacedTune(_layout, octaves, strokes.ToItems(), told.ToItems(), _reach.LongestEasyTime);
     }
 
     // The notes that are played: all, or without those that come sooner than their bell recovers.
@@ -107,22 +114,23 @@ public sealed class TunePlacing
         return kept;
     }
 
-    private void TellHurriedHands(List<HeardNote> kept, LineNote[] line, Items<Limb> hands, List<string> told)
+    private void TellHurriedLimbs(List<HeardNote> kept, LineNote[] line, Items<Limb> limbs, List<string> told)
     {
+        var none = _layout == TuneLayout.Above ? "no hand" : "neither foot nor left hand";
         var last = new Dictionary<Limb, int>();
         for (var i = 0; i < line.Length; i++)
         {
-            if (last.TryGetValue(hands[i], out var from) && line[from].Note != line[i].Note)
+            if (last.TryGetValue(limbs[i], out var from) && line[from].Note != line[i].Note)
             {
                 var has = line[i].At - line[from].At;
-                var needs = _reach.MoveTime(hands[i], line[from].Note, line[i].Note);
+                var needs = _reach.MoveTime(limbs[i], line[from].Note, line[i].Note);
                 if (has.Value < needs.Value - 1e-6)
                 {
-                    told.Add($"{PlaceOf(kept[i])}: no hand gets to {line[i].Note} in {has}, it takes {needs}; play it at {Slower(kept[from], has, needs)}");
+                    told.Add($"{PlaceOf(kept[i])}: {none} gets to {line[i].Note} in {has}, it takes {needs}; play it at {Slower(kept[from], has, needs)}");
                 }
             }
 
-            last[hands[i]] = i;
+            last[limbs[i]] = i;
         }
     }
 

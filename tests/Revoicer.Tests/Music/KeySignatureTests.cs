@@ -34,6 +34,18 @@ public sealed class KeySignatureTests
     }
 
     [Theory]
+    [InlineData("C", "0 2 4 5 7 9 11")]
+    [InlineData("D dorian", "0 2 4 5 7 9 11")]
+    [InlineData("A minor", "0 2 4 5 7 9 11")]
+    [InlineData("Eb", "0 2 3 5 7 8 10")]
+    [InlineData("E", "1 3 4 6 8 9 11")]
+    public void A_key_has_the_seven_tones_of_its_signature(string name, string tones)
+    {
+        Assert.True(KeySignature.TryParse(name, out var key));
+        Assert.Equal(tones, string.Join(' ', Enumerable.Range(0, 12).Where(tone => key.Scale.Contains(PitchClass.Of(tone)))));
+    }
+
+    [Theory]
     [InlineData("")]
     [InlineData(" ")]
     [InlineData("H")]

@@ -34,8 +34,8 @@ internal sealed class StrokeByStroke
     /// <summary>Roughness between strokes of different hearings.</summary>
     public long Ringing() => Pairs().Where(p => p.Earlier.Order != p.Later.Order).Sum(p => Roughness(p.Earlier, p.Later));
 
-    /// <summary>Hurry of limbs between different hearings, and what cannot follow.</summary>
-    public long Moves() => Pairs().Where(p => p.Earlier.Order != p.Later.Order).Sum(p => Move(p.Earlier, p.Later));
+    /// <summary>Hurry of limbs, and between different hearings what cannot follow.</summary>
+    public long Moves() => Pairs().Where(p => p.Earlier.Order != p.Later.Order || !IsAtOnce(p.Earlier, p.Later)).Sum(p => Move(p.Earlier, p.Later));
 
     /// <summary>Every stroke against its own chord and all that follow.</summary>
     public long Contradiction() => _strokes.Sum(s => Rounded(_sound.Clash * Touch(s.Note) * Touch(s.Note) * _heard.Skip(s.Order).Sum(h => Contradiction(s, h))));
@@ -96,6 +96,9 @@ internal sealed class StrokeByStroke
             : a.Limb != b.Limb ? 0
             : Rounded(_sound.Effort * Effort.OfHurry(has, reach.EasyMoveTime(a.Limb, a.Note, b.Note)));
     }
+
+    // Within a slot what is listed can be played, so nothing needs forbidding there.
+    private bool IsAtOnce(Struck a, Struck b) => (b.Microseconds - a.Microseconds) * 1e-6 < _instrument.Reach.AtOnce.Value - 1e-6;
 
     private double Contradiction(Struck stroke, Heard under)
     {

@@ -40,7 +40,7 @@ public sealed class SoundFileTests
             sound.Clash, sound.Fade, sound.MissingRoot, sound.MissingThird, sound.MissingSeventh, sound.MissingFifth,
             sound.MissingColour, sound.Doubled, sound.Thin, sound.ThirdInBass, sound.OtherBass, sound.WeakBeatBass, sound.NoBass,
             sound.BassHeight, sound.BassLeap, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
-            sound.Afterbeats, sound.Broken, sound.FigureChange, sound.RollsPerPhrase, sound.RollStep, sound.TuneTouch,
+            sound.Afterbeats, sound.Broken, sound.InTenths, sound.FigureChange, sound.RollsPerPhrase, sound.RollStep, sound.TuneTouch,
             sound.HeavyTouch, sound.CarryTarget,
             sound.CarryShortfall, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Effort,
         ];
@@ -62,10 +62,10 @@ public sealed class SoundFileTests
         "[effort]\nweight = 1 ",
         "[effort]\nweigth = 1 ",
         """
-        own.toml:53:2: this [effort] has no line 'weight'; expected weight = ...
+        own.toml:54:2: this [effort] has no line 'weight'; expected weight = ...
             [effort]
              ^^^^^^
-        own.toml:54:1: 'weigth' is no word of this part; expected one of weight
+        own.toml:55:1: 'weigth' is no word of this part; expected one of weight
             weigth = 1            # factor on the effort of hands and feet
             ^^^^^^
 
@@ -79,6 +79,17 @@ public sealed class SoundFileTests
         own.toml:9:2: this [tones] has no line 'root'; expected root = ...
             [tones]               # what leaving one out costs
              ^^^^^
+
+        """);
+
+    [Fact]
+    public void A_file_without_the_bass_in_tenths_is_asked_for_its_price() => Expect(
+        "in-tenths = 3         # the bass moving with the tune\n",
+        "",
+        """
+        own.toml:27:2: this [figures] has no line 'in-tenths'; expected in-tenths = ...
+            [figures]
+             ^^^^^^^
 
         """);
 
@@ -117,7 +128,7 @@ public sealed class SoundFileTests
         "[effort]\n",
         "[effort]\nweight = 2\n[carry]\n",
         """
-        own.toml:55:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
+        own.toml:56:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
             [carry]
              ^^^^^
 
@@ -128,7 +139,7 @@ public sealed class SoundFileTests
         "weight = 1            # factor on the effort",
         "weight = 2\nweight = 1 # factor on the effort",
         """
-        own.toml:55:1: 'weight' is given twice; expected one line for it (the first is line 54)
+        own.toml:56:1: 'weight' is given twice; expected one line for it (the first is line 55)
             weight = 1 # factor on the effort of hands and feet
             ^^^^^^
 
@@ -141,7 +152,7 @@ public sealed class SoundFileTests
             "rolls-in-phrase = 1   # at most, besides the last chord's",
             "rolls-in-phrase = 1.5",
             """
-            own.toml:34:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99
+            own.toml:35:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99
                 rolls-in-phrase = 1.5
                                   ^^^
 
@@ -150,7 +161,7 @@ public sealed class SoundFileTests
             "roll-step = 0.06      # seconds from stroke to stroke",
             "roll-step = 0.2",
             """
-            own.toml:35:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
+            own.toml:36:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
                 roll-step = 0.2
                             ^^^
 

@@ -59,10 +59,24 @@ public static class ArrangementGens
         from assumed in Gen.Elements(true, false)
         from totals in Totals
         from status in Status
+        from layout in Layout
         select new Arrangement(
             title, tower, sound, written, sounding, tempi, assumed, bars, strokes.Shift, strokes.Strokes, choices, totals, status)
         {
             TuneOctaves = bars.Count % 3 == 0 ? null : (bars.Count % 3) - 1,
+            Layout = layout,
+        };
+
+    private static Gen<ChosenLayout?> Layout =>
+        from tune in Gen.Elements(Enum.GetValues<TuneLayout>())
+        from prices in Price.ArrayOf(2)
+        from figures in Figure.ArrayOf(3)
+        from obstacle in Word
+        from kind in Gen.Choose(0, 3)
+        select kind == 0 ? null : new ChosenLayout(tune, prices[0])
+        {
+            Other = kind == 1 ? new OtherLayout(prices[1], figures[0], figures[1], figures[2]) : null,
+            Obstacle = kind == 2 ? obstacle : null,
         };
 
     private static Gen<Items<ArrangedBar>> Bars =>

@@ -36,10 +36,21 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
             Object(fields.Take("status"), Status))
         {
             TuneOctaves = (int?)fields.WholeOrNull("tuneOctaves", -9, 9),
+            Layout = fields.TakeUnlessNull("layout") is { } layout ? Object(layout, Layout) : null,
         };
         fields.Done();
         return arrangement;
     }
+
+    private ChosenLayout Layout(JsonFields fields) => new(
+        Named(fields, "tune", TuneLayoutNames.Find, "above or below"),
+        Price(fields, "price"))
+    {
+        Other = fields.TakeUnlessNull("other") is { } other
+            ? Object(other, f => new OtherLayout(Price(f, "price"), Figure(f, "clashDose"), Figure(f, "tuneDose"), Figure(f, "medianClash")))
+            : null,
+        Obstacle = fields.TextOrNull("obstacle"),
+    };
 
     private Items<T> NotEmpty<T>(JsonFields fields, string name, Func<JsonFields, T> read)
     {
@@ -103,7 +114,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
 
     private Stroke Stroke(JsonFields fields) => new(
         Bell(fields, "midi", "name"),
-        Limb(fields),
+        Named(fields, "limb", LimbNames.Find, "left foot, right foot, left hand or right hand"),
         Music.Beats(fields, "beat"),
         new Seconds(fields.Number("lead", 0, LongestLead)),
         Time(fields, "at"),
@@ -112,22 +123,24 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         IsTune = fields.Truth("tune"),
     };
 
-    private Limb Limb(JsonFields fields)
+    // One of a few names.
+    private T Named<T>(JsonFields fields, string member, Func<string, T?> find, string expected)
+        where T : struct
     {
-        if (fields.Take("limb") is not { } value)
+        if (fields.Take(member) is not { } value)
         {
             return default;
         }
 
         var words = fields.Text(value);
-        if (LimbNames.Find(words) is { } limb)
+        if (find(words) is { } found)
         {
-            return limb;
+            return found;
         }
 
         if (value is JsonValue.Text)
         {
-            Problems.Add(value, $"'{JsonFields.Short(words)}' stands here", "left foot, right foot, left hand or right hand");
+            Problems.Add(value, $"'{JsonFields.Short(words)}' stands here", expected);
         }
 
         return default;

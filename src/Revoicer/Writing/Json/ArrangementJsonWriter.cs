@@ -56,6 +56,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteLines("bars", _arrangement.Bars, Bar);
         _json.WriteNumber("shift", _arrangement.Shift.Value);
         WriteNumberOrNull("tuneOctaves", _arrangement.TuneOctaves);
+        JsonLayout.Write(_json, _arrangement.Layout);
         _json.WriteLines("strokes", _arrangement.Strokes, StrokeMembers);
         _json.WriteStartArray("choices");
         foreach (var choice in _arrangement.Choices)

@@ -3,6 +3,7 @@ using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Text;
 
@@ -110,11 +111,11 @@ internal sealed class RationaleChord(Arrangement arrangement)
     {
         var notes = arrangement.Strokes
             .Where(s => s.IsTune && s.Beat >= choice.Start && s.Beat < choice.Start + choice.Length)
-            .Select(s => _notes.Of(s.Note, choice.ToneNames) + (s.Limb == Limb.LeftHand ? " (left hand)" : ""))
+            .Select(s => _notes.Of(s.Note, choice.ToneNames) + (s.Limb == Limb.RightHand ? "" : $" ({LimbNames.Of(s.Limb)})"))
             .ToArray();
         if (notes.Length > 0)
         {
-            page.Paragraph($"The tune over it: {string.Join(' ', notes)}.", Indent);
+            page.Paragraph($"The tune {(arrangement.HasTuneBelow ? "under" : "over")} it: {string.Join(arrangement.HasTuneBelow ? ", " : " ", notes)}.", Indent);
         }
     }
 
@@ -130,10 +131,10 @@ internal sealed class RationaleChord(Arrangement arrangement)
             return $"Struck alone: {Bell(choice, single)} {When(choice, single)}.";
         }
 
-        var figure = Sentences.Capital(choice.Figure);
+        var figure = Sentences.Capital(choice.Figure) + (choice.Figure == FigureNames.Of(Figure.InTenths) ? " under the tune" : "");
         return choice.Strokes.All(s => s.Beat == choice.Start && s.Lead == Seconds.Zero)
             ? $"{figure}, on the beat: {Sentences.List([.. choice.Strokes.Select(s => Bell(choice, s))])}."
-            : $"{figure}: {string.Join(", ", choice.Strokes.Select(s => $"{Bell(choice, s)} {When(choice, s)}"))}.";
+            : $"{figure}: {string.Join(", ", choice.Strokes.OrderBy(s => s.At).ThenBy(s => s.Note).Select(s => $"{Bell(choice, s)} {When(choice, s)}"))}.";
     }
 
     private string Bell(Choice choice, Stroke stroke)

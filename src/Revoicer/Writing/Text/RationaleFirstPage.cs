@@ -29,18 +29,23 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             page.Entry("Tune", Tune(octaves));
         }
 
+        if (arrangement.Layout is { } layout)
+        {
+            page.Entry("Layout", LayoutWords.Of(arrangement, layout));
+        }
+
         page.Entry("Tempo", Tempo());
         page.Entry("Length", Length());
         page.Entry("Bells", Bells());
         page.Entry("Pedals", Pedals());
         page.Entry("Heaviest", Heaviest());
         page.Entry("Clash", Clash());
-        if (Against(arrangement.Totals) is { Length: > 0 } against)
+        if (!arrangement.HasTuneBelow && Against(arrangement.Totals) is { Length: > 0 } against)
         {
             page.Entry("Against", against);
         }
 
-        page.Entry("Bass", string.Create(CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords"));
+        page.Entry("Bass", Bass());
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
         HowToRead(page);
         Worst(page);
@@ -81,8 +86,14 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         var totals = arrangement.Totals;
         return totals.Brightness.Value <= 0 ? arrangement.Sound : string.Create(
             CultureInfo.InvariantCulture,
-            $"{arrangement.Sound}; chords carry {totals.Carry} on the mean (one stroke of C4 as heard = 0), their sound lies around {totals.Brightness}, and {100 * totals.StrongBeatsWithBass:0} % of the strong beats with a new chord have a bass bell");
+            $"{arrangement.Sound}; chords carry {totals.Carry} on the mean (one stroke of C4 as heard = 0), their sound lies around {totals.Brightness}{StrongBeats()}");
     }
+
+    private string StrongBeats() => arrangement.HasTuneBelow ? "" : string.Create(
+        CultureInfo.InvariantCulture, $", and {100 * arrangement.Totals.StrongBeatsWithBass:0} % of the strong beats with a new chord have a bass bell");
+
+    private string Bass() => arrangement.HasTuneBelow ? "the tune; the chords have none of their own" : string.Create(
+        CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords");
 
     private string Key()
     {

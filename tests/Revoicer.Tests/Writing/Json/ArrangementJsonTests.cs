@@ -90,7 +90,9 @@ public class ArrangementJsonTests
     }
 
     [Theory]
-    [InlineData("\"format\": 2", "\"format\": 1", "1 stands here; expected 2")]
+    [InlineData("\"format\": 3", "\"format\": 2", "2 stands here; expected 3")]
+    [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"aside\", \"price\": 1, \"other\": null, \"obstacle\": null }", "'aside' stands here; expected above or below")]
+    [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"below\", \"price\": 1, \"obstacle\": null }", "'other' is missing from this object; expected a member \"other\"")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
     [InlineData("\"title\": \"One stroke\",", "", "'title' is missing from this object; expected a member \"title\"")]
     [InlineData("\"sound\": ", "\"title\": \"\", \"sound\": ", "'title' is given twice; expected each member once")]

@@ -1,0 +1,38 @@
+using Revoicer.Values;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>Chooses between two layouts of one sheet.</summary>
+public static class LayoutChoosing
+{
+    /// <summary>
+    /// The draft whose price, with what the tune costs with itself, is lower; the first on a tie. It tells of the other. A
+    /// layout that cannot be played leaves the other; where neither can, both say why.
+    /// </summary>
+    /// <param name="first">The sheet in one layout; with a tune if it is made.</param>
+    /// <param name="second">The same in the other.</param>
+    public static Drafting Cheaper(Drafting first, Drafting second) => (first, second) switch
+    {
+        (Drafting.Made a, Drafting.Made b) => PriceOf(b) < PriceOf(a) ? Telling(b, a) : Telling(a, b),
+        (Drafting.Made a, Drafting.Unplayable b) => Telling(a, b),
+        (Drafting.Unplayable a, Drafting.Made b) => Telling(b, a),
+        (Drafting.Unplayable a, Drafting.Unplayable b) => new Drafting.Unplayable(a.Reasons.Union(b.Reasons).ToItems()),
+        _ => throw new InvalidOperationException("a draft is made or unplayable"),
+    };
+
+    private static long PriceOf(Drafting.Made made) => LayoutOf(made).Price;
+
+    private static ChosenLayout LayoutOf(Drafting.Made made) =>
+        made.Arrangement.Layout ?? throw new ArgumentException("an arrangement without a tune has no layout", nameof(made));
+
+    private static Drafting.Made Telling(Drafting.Made chosen, Drafting.Made other)
+    {
+        var totals = other.Arrangement.Totals;
+        return With(chosen, LayoutOf(chosen) with { Other = new OtherLayout(PriceOf(other), totals.ClashDose, totals.TuneDose, totals.MedianClash) });
+    }
+
+    private static Drafting.Made Telling(Drafting.Made chosen, Drafting.Unplayable other) =>
+        With(chosen, LayoutOf(chosen) with { Obstacle = other.Reasons[0] });
+
+    private static Drafting.Made With(Drafting.Made made, ChosenLayout layout) => new(made.Arrangement with { Layout = layout });
+}
