@@ -73,7 +73,7 @@ public sealed class TunePlacing
         LineNote[] line = [.. kept.Select(n => new LineNote(Up(n, octaves), _tempi.At(n.Start)))];
         var hands = HandPlan.Of(_reach, line);
         TellHurriedHands(kept, line, hands, told);
-        var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, hands[i], n.Start, line[i].At, _tempi.At(n.End)));
+        var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, hands[i], n.Start, line[i].At, _tempi.At(n.End), new SheetNote(n.Name, n.Length)));
         return new PlacedTune(octaves, strokes.ToItems(), told.ToItems());
     }
 
