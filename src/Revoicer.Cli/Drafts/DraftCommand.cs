@@ -17,7 +17,7 @@ internal static class DraftCommand
     public static Command Make()
     {
         var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords or an .abc file (docs/files.md describes both)" };
-        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt and NAME.json; by default the sheet's name in this folder" };
+        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder" };
         name.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
@@ -53,7 +53,7 @@ internal static class DraftCommand
             DefaultValueFactory = _ => ShippedSounds.DefaultName,
         };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
-        var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
+        var command = new Command("draft", "Voice a lead sheet for a tower: a score to play from, MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
             sheet, tower, sound, name, tempo, key, piece, voice, ease, force,
         };

@@ -3,7 +3,7 @@ namespace Revoicer.Cli.Files;
 /// <summary>The common name of a run's results.</summary>
 internal static class OutputName
 {
-    private static readonly string[] Endings = [".mid", ".txt", ".json"];
+    private static readonly string[] Endings = [".mid", ".txt", ".json", ".musicxml"];
 
     /// <summary>The name asked for, without one of the endings that will be added; else the sheet's name in this folder.</summary>
     public static string Of(string? asked, string sheet)

@@ -12,14 +12,14 @@ public sealed class DraftCommandTests : IDisposable
     public void Dispose() => _scratch.Dispose();
 
     [Fact]
-    public async Task A_sheet_becomes_three_files()
+    public async Task A_sheet_becomes_four_files()
     {
         var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
         Assert.Equal("", ran.Error);
         Assert.Equal(0, ran.ExitCode);
         Assert.StartsWith("Two Buoys: 3 chords voiced for ", ran.Output, StringComparison.Ordinal);
-        Assert.EndsWith($"wrote {_scratch.At("first.mid")}\nwrote {_scratch.At("first.txt")}\nwrote {_scratch.At("first.json")}\n", ran.Output, StringComparison.Ordinal);
-        Assert.Equal(["buoys.chords", "first.json", "first.mid", "first.txt"], _scratch.Names());
+        Assert.EndsWith($"wrote {_scratch.At("first.mid")}\nwrote {_scratch.At("first.txt")}\nwrote {_scratch.At("first.json")}\nwrote {_scratch.At("first.musicxml")}\n", ran.Output, StringComparison.Ordinal);
+        Assert.Equal(["buoys.chords", "first.json", "first.mid", "first.musicxml", "first.txt"], _scratch.Names());
         Assert.Equal("MThd"u8.ToArray(), File.ReadAllBytes(_scratch.At("first.mid"))[..4]);
     }
 
@@ -29,7 +29,7 @@ public sealed class DraftCommandTests : IDisposable
         var sheet = _scratch.Put("buoys.chords", Sheet);
         await Ran.Of("draft", sheet, "--out", _scratch.At("one"));
         await Ran.Of("draft", sheet, "--out", _scratch.At("two"));
-        foreach (var ending in new[] { ".mid", ".txt", ".json" })
+        foreach (var ending in new[] { ".mid", ".txt", ".json", ".musicxml" })
         {
             Assert.Equal(File.ReadAllBytes(_scratch.At("one" + ending)), File.ReadAllBytes(_scratch.At("two" + ending)));
         }

@@ -6,6 +6,7 @@ using Revoicer.Tests.Writing.Midi;
 using Revoicer.Text;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
+using Revoicer.Writing.MusicXml;
 using Revoicer.Writing.Text;
 using Xunit;
 
@@ -86,11 +87,12 @@ public class ArrangementJsonTests
             Assert.NotEmpty(MidiWalk.Through(MidiWriting.Bytes(accepted.Value)).Tracks);
             Assert.NotEmpty(RationaleText.Of(accepted.Value));
             Assert.NotEmpty(ArrangementJson.Write(accepted.Value));
+            Assert.NotEmpty(MusicXmlWriting.Bytes(accepted.Value));
         }
     }
 
     [Theory]
-    [InlineData("\"format\": 2", "\"format\": 1", "1 stands here; expected 2")]
+    [InlineData("\"format\": 3", "\"format\": 1", "1 stands here; expected 3")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
     [InlineData("\"title\": \"One stroke\",", "", "'title' is missing from this object; expected a member \"title\"")]
     [InlineData("\"sound\": ", "\"title\": \"\", \"sound\": ", "'title' is given twice; expected each member once")]
