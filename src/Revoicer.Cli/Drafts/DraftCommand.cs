@@ -16,7 +16,7 @@ internal static class DraftCommand
 
     public static Command Make()
     {
-        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords or an .abc file (docs/files.md describes both)" };
+        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
         var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder" };
         name.Validators.Add(result =>
         {
@@ -38,7 +38,7 @@ internal static class DraftCommand
             CustomParser = ReadKey,
         };
         var piece = new Option<int?>("--piece") { HelpName = "NUMBER", Description = "which tune of an ABC file with several, by its X: number; by default the first" };
-        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice of an ABC file has the tune; by default the first" };
+        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice has the tune: of an ABC file by its name, of a score by its number or the part's name; by default the first" };
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
         var tower = new Option<string>("--tower")
         {

@@ -136,7 +136,7 @@ public sealed class DraftCommandTests : IDisposable
 
     [Theory]
     [InlineData("missing.chords", "there is no such file")]
-    [InlineData("tune.docx", "expected a .chords or an .abc file")]
+    [InlineData("tune.docx", "expected a .chords, .abc, .musicxml, .xml or .mxl file")]
     public async Task A_file_that_cannot_be_opened_is_said_in_a_sentence(string name, string sentence)
     {
         var ran = await Ran.Of("draft", _scratch.At(name));
@@ -155,6 +155,31 @@ public sealed class DraftCommandTests : IDisposable
         Assert.Contains("bytes; expected a sheet of at most", (await Ran.Of("draft", _scratch.At("huge.chords"))).Error, StringComparison.Ordinal);
         _scratch.Put("empty.chords", "");
         Assert.Equal(2, (await Ran.Of("draft", _scratch.At("empty.chords"))).ExitCode);
+    }
+
+    [Fact]
+    public async Task A_score_is_read_and_its_own_name_stays_free()
+    {
+        await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
+        var again = await Ran.Of("draft", _scratch.At("first.musicxml"), "--voice", "1", "--out", _scratch.At("second"));
+        Assert.Equal(("", 0), (again.Error, again.ExitCode));
+        Assert.StartsWith("Two Buoys: 3 chords voiced for ", again.Output, StringComparison.Ordinal);
+        Assert.Equal("first-draft", Revoicer.Cli.Files.OutputName.Of(null, "in/first.musicxml"));
+        Assert.Equal("first", Revoicer.Cli.Files.OutputName.Of(null, "in/first.mxl"));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("<score-partwise><part>")]
+    [InlineData("PK\u0003\u0004")]
+    [InlineData("<!DOCTYPE a [<!ENTITY b \"c\">]><a>&b;</a>")]
+    public async Task A_broken_score_ends_in_a_sentence(string text)
+    {
+        var ran = await Ran.Of("draft", _scratch.Put("broken.musicxml", text), "--out", _scratch.At("x"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("broken.musicxml", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("; expected ", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["broken.musicxml"], _scratch.Names());
     }
 
     [Fact]
