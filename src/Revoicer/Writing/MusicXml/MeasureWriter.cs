@@ -115,8 +115,7 @@ internal sealed class MeasureWriter(XmlText xml, PaperSpelling spelling, Action 
         }
     }
 
-    // What is said of a place stands before the sign that covers it. The second voice of a staff has unseen rests where the
-    // first one plays alone in the bar.
+    // What is said of a place stands before the sign that covers it.
     private void Voice(ScoreMeasure measure, ScoreVoice voice, Accidentals accidentals)
     {
         foreach (var piece in measure.Voices[(int)voice])
@@ -131,10 +130,22 @@ internal sealed class MeasureWriter(XmlText xml, PaperSpelling spelling, Action 
                 Basses(measure, piece);
             }
 
-            _notes.Write(piece, voice, measure, accidentals, IsHidden(measure, voice));
+            _notes.Write(piece, voice, measure, accidentals, IsHidden(measure, voice) || IsPassedOver(piece, voice, measure));
         }
     }
 
+    // Where the tune goes to and fro between the hands, the short rests of the one that waits would bury it.
+    // Those of a tuplet stay, since they hold its bracket.
+    private static bool IsPassedOver(ScorePiece piece, ScoreVoice voice, ScoreMeasure measure)
+    {
+        var other = voice == ScoreVoice.RightHand ? ScoreVoice.LeftHand : ScoreVoice.RightHand;
+        return voice != ScoreVoice.Feet
+            && piece is { Note: null, Tuplet: null }
+            && piece.End - piece.Start < measure.Bar.Meter.Beat
+            && measure.Voices[(int)other].Any(p => p.Start <= piece.Start && p.End > piece.Start && p.Note is { } note && note.Strokes.Any(s => s.IsTune));
+    }
+
+    // A hand that rests the whole bar has an unseen rest where the other plays.
     private static bool IsHidden(ScoreMeasure measure, ScoreVoice voice) => voice switch
     {
         ScoreVoice.RightHand => IsSilent(measure, voice) && !IsSilent(measure, ScoreVoice.LeftHand),
