@@ -62,6 +62,12 @@ internal sealed class HeardOrder
         }
 
         _order.Add(bar);
+        return Behind(bar, signs);
+    }
+
+    // The bar that follows one that has been heard.
+    private int Behind(int bar, OrderSigns signs)
+    {
         if (_hasJumped && signs.IsFine)
         {
             return _measures.Count;

@@ -88,7 +88,7 @@ internal sealed class BarRhythm
         }
     }
 
-    // As one value if it may stand there, else in two parts at the heaviest place inside. The first part has none so heavy,
+    // As one value if it may stand there, else in two parts at the heaviest place inside. The first part is one value, or has none so heavy,
     // so the depth is bounded however long the bar is.
     private void Plain(Segment segment)
     {
@@ -102,9 +102,27 @@ internal sealed class BarRhythm
                 return;
             }
 
-            Plain(segment with { End = middle, IsTiedOn = segment.Note is not null });
-            segment = segment with { Start = middle, IsTiedBack = segment.Note is not null };
+            var parted = LatestPart(segment, middle);
+            Plain(segment with { End = parted, IsTiedOn = segment.Note is not null });
+            segment = segment with { Start = parted, IsTiedBack = segment.Note is not null };
         }
+    }
+
+    // Of several places of one weight the latest before which one value can stand: in 3/4 five eighths are a half and an
+    // eighth.
+    private Beats LatestPart(Segment segment, Beats first)
+    {
+        const int mostPlaces = 8;
+        var unit = _grid.UnitAt(first);
+        var latest = first;
+        var place = first + unit;
+        for (var i = 1; i < mostPlaces && place < segment.End; i++, place += unit)
+        {
+            var part = segment with { End = place };
+            latest = NoteValue.Of(place - segment.Start) is not null && MayCross(part, first) ? place : latest;
+        }
+
+        return latest;
     }
 
     // A note may hide a place that is at most twice as heavy as where it begins and ends, a rest only what lies within a

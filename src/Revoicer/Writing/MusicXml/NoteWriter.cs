@@ -118,7 +118,12 @@ internal sealed class NoteWriter(XmlText xml, PaperSpelling spelling)
             xml.Text("accidental", accidental);
         }
 
-        if (piece.Tuplet is { } tuplet)
+        TimeModification(piece.Tuplet);
+    }
+
+    private void TimeModification(Tuplet? tuplet)
+    {
+        if (tuplet is not null)
         {
             xml.Element("time-modification", () =>
             {

@@ -2,6 +2,7 @@ using System.Text;
 using Revoicer.Chords;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
+using Revoicer.Tests.Writing.MusicXml;
 using Xunit;
 using static Revoicer.Tests.LeadSheets.MusicXml.Score;
 
@@ -149,6 +150,17 @@ public sealed class MusicXmlReaderTests
         var timewise = $"<score-timewise version=\"3.1\"><part-list/><measure number=\"1\"><part id=\"P1\">{Attributes}{Harmony("C")}{Note("C5")}</part></measure><measure number=\"2\"><part id=\"P1\">{Note("D5")}</part></measure></score-timewise>";
         Assert.Equal("0 C5 4; 4 D5 4", Tune(Sheet(timewise)));
         Assert.Equal("1.0 C; 2.0 C", Symbols(Sheet(timewise)));
+    }
+
+    [Fact]
+    public void The_demo_is_valid_and_read_without_a_warning()
+    {
+        var file = File.ReadAllBytes(RepositoryFiles.All("leadsheets-demo", "*.musicxml").Single());
+        var read = Accepted(file);
+        Assert.Empty(read.Warnings);
+        Assert.Equal("0 1 2 3 4 5 6 7 8 1 2 3 4 5 6 7 9 10 11 12 13 0 1 2 3 4 5 6 7 9", Heard(read.Value));
+        Assert.Equal("6.0 Bb; 6.2 Bbm", string.Join("; ", Symbols(read.Value).Split("; ").Where(s => s.StartsWith('6'))));
+        Assert.Empty(MusicXmlSchema.Faults(file));
     }
 
     [Fact]
