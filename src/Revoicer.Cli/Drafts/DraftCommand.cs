@@ -18,8 +18,8 @@ internal static class DraftCommand
 
     public static Command Make()
     {
-        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords or an .abc file (docs/files.md describes both)" };
-        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt and NAME.json; by default the sheet's name in this folder" };
+        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
+        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder" };
         name.Validators.Add(result =>
         {
             if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
@@ -45,7 +45,7 @@ internal static class DraftCommand
             Description = "which tune of an ABC file with several, by its X: number; by default the first",
             CustomParser = ReadPiece,
         };
-        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice of an ABC file has the tune; by default the first" };
+        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice has the tune: of an ABC file by its name, of a score by its number or the part's name; by default the first" };
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
         var tower = new Option<string>("--tower")
         {
@@ -73,7 +73,7 @@ internal static class DraftCommand
             CustomParser = ReadLayout,
         };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
-        var command = new Command("draft", "Voice a lead sheet for a tower: MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
+        var command = new Command("draft", "Voice a lead sheet for a tower: a score to play from, MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
             sheet, tower, sound, name, tempo, key, piece, voice, ease, layout, prove, limit, force,
         };

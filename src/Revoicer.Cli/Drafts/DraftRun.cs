@@ -13,6 +13,7 @@ using Revoicer.Sounds;
 using Revoicer.Text;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
+using Revoicer.Writing.MusicXml;
 using Revoicer.Writing.Text;
 
 namespace Revoicer.Cli.Drafts;
@@ -110,6 +111,7 @@ internal static class DraftRun
             new(name + ".mid", MidiWriting.Bytes(arrangement)),
             new(name + ".txt", Encoding.UTF8.GetBytes(RationaleText.Of(arrangement))),
             new(name + ".json", ArrangementJson.Write(arrangement)),
+            new(name + ".musicxml", MusicXmlWriting.Bytes(arrangement)),
         ];
         string?[] inputs = [request.Sheet, taken.Tower.File, taken.Sound.File];
         if (OutputFiles.Write(files, request.Force, [.. inputs.OfType<string>()]) is WriteResult.Failed failed)

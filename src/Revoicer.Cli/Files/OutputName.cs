@@ -3,12 +3,16 @@ namespace Revoicer.Cli.Files;
 /// <summary>The common name of a run's results.</summary>
 internal static class OutputName
 {
-    private static readonly string[] Endings = [".mid", ".txt", ".json"];
+    private static readonly string[] Endings = [".mid", ".txt", ".json", ".musicxml"];
 
-    /// <summary>The name asked for, without one of the endings that will be added; else the sheet's name in this folder.</summary>
+    /// <summary>
+    /// The name asked for, without one of the endings that will be added; else the sheet's name in this folder, with
+    /// "-draft" behind it where the sheet is itself a score, so that it does not stand in the way.
+    /// </summary>
     public static string Of(string? asked, string sheet)
     {
-        var name = asked ?? Path.GetFileNameWithoutExtension(sheet);
+        var own = Path.GetFileNameWithoutExtension(sheet);
+        var name = asked ?? (Path.GetExtension(sheet).Equals(".musicxml", StringComparison.OrdinalIgnoreCase) ? own + "-draft" : own);
         var ending = Endings.FirstOrDefault(e => name.EndsWith(e, StringComparison.OrdinalIgnoreCase));
         return ending is null ? name : name[..^ending.Length];
     }

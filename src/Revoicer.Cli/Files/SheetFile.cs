@@ -1,6 +1,7 @@
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.LeadSheets.ChordGrid;
+using Revoicer.LeadSheets.MusicXml;
 
 namespace Revoicer.Cli.Files;
 
@@ -9,9 +10,11 @@ internal static class SheetFile
 {
     private const int LargestBytes = 4 * 1024 * 1024;
 
+    private static readonly string[] ScoreEndings = [".musicxml", ".xml", ".mxl"];
+
     /// <summary>The sheet; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
     /// <param name="path">The file.</param>
-    /// <param name="choice">Which tune and voice of an ABC file.</param>
+    /// <param name="choice">Which tune of an ABC file, and which voice of it or of a score.</param>
     /// <param name="error">Where problems and warnings go.</param>
     public static LeadSheet? Read(string path, AbcChoice choice, TextWriter error)
     {
@@ -32,7 +35,12 @@ internal static class SheetFile
             return TextFile.Bytes(path, "a sheet", LargestBytes, error) is { } bytes ? Abc(path, bytes, choice, error) : null;
         }
 
-        error.Write($"{path}: not a kind of file that can be read; expected a .chords or an .abc file (docs/files.md describes both)\n");
+        if (ScoreEndings.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase)))
+        {
+            return TextFile.Bytes(path, "a score", LargestBytes, error) is { } bytes ? Told.Value(MusicXmlReader.Read(path, bytes, choice.Voice), error) : null;
+        }
+
+        error.Write($"{path}: not a kind of file that can be read; expected a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)\n");
         return null;
     }
 

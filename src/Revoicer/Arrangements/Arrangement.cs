@@ -66,7 +66,23 @@ public sealed record TowerSummary(
 /// <param name="Start">Where it begins in the piece as heard.</param>
 /// <param name="Length">How long it lasts.</param>
 /// <param name="Meter">The metre it stands in.</param>
-public sealed record ArrangedBar(int Number, int Pass, Beats Start, Beats Length, Meter Meter);
+public sealed record ArrangedBar(int Number, int Pass, Beats Start, Beats Length, Meter Meter)
+{
+    /// <summary>Its place among the bars as written, from 0: bars heard again have the same.</summary>
+    public int Written { get; init; }
+
+    /// <summary>Where the bar begins within its metre: 0, or later for what fills the end of a bar, such as a pickup.</summary>
+    public Beats Offset { get; init; }
+
+    /// <summary>Whether a double bar, a repeat or the end of the piece stands after it.</summary>
+    public bool EndsSection { get; init; }
+
+    /// <summary>The written key that holds from its start on, where it changes; null where it stays.</summary>
+    public KeySignature? Key { get; init; }
+
+    /// <summary>Places of fermatas, counted from its start.</summary>
+    public Items<Beats> Fermatas { get; init; } = [];
+}
 
 /// <summary>How one chord, as heard, was voiced, and why.</summary>
 /// <param name="Bar">The written bar's number.</param>

@@ -46,7 +46,7 @@ public static class ArrangementMaking
             sheet.Key?.Moved(prices.Instrument.Tower.Transposition.Semitones),
             tempi,
             tempoIsAssumed,
-            sheet.Played.Select(p => new ArrangedBar(sheet.Bars[p.Written].Number, p.Pass, p.Start, sheet.Bars[p.Written].Length, sheet.Bars[p.Written].Meter)).ToItems(),
+            sheet.Played.Select(p => ToBar(sheet.Bars[p.Written], p)).ToItems(),
             strokes.Shift,
             all,
             choices,
@@ -66,6 +66,15 @@ public static class ArrangementMaking
             Layout = plan.Tune is { } tune ? new ChosenLayout(tune.Layout, found.Price + prices.Tune) : null,
         };
     }
+
+    private static ArrangedBar ToBar(WrittenBar bar, PlayedBar played) => new(bar.Number, played.Pass, played.Start, bar.Length, bar.Meter)
+    {
+        Written = played.Written,
+        Offset = bar.Offset,
+        EndsSection = bar.EndsSection,
+        Key = bar.Key,
+        Fermatas = bar.Fermatas,
+    };
 
     private static Choice ToChoice(Slot slot, Hearing hearing, Candidate chosen, Items<Stroke> strokes, ClashInTime clash, Reasons reasons) => new(
         slot.Bar,

@@ -45,7 +45,7 @@ internal sealed class StrokesInTime
         var strokes = plan.InTime()
             .Select(h => chosen[h.Slot.Index].Strokes.Select(s => ToStroke(h.Hearing, s)).OrderBy(s => s.At.Value).ThenBy(s => s.Note.Midi).ToItems());
         var tune = (plan.Tune?.Strokes ?? [])
-            .Select(s => new Stroke(s.Note, s.Limb, s.Start, Seconds.Zero, s.At + shift, sound.TuneTouch) { IsTune = true });
+            .Select(s => new Stroke(s.Note, s.Limb, s.Start, Seconds.Zero, s.At + shift, sound.TuneTouch) { IsTune = true, Sheet = s.Sheet });
         return new StrokesInTime(shift, strokes.ToItems(), tune.ToItems());
 
         Seconds At(Hearing hearing, SlotStroke stroke) =>

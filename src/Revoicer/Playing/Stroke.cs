@@ -31,6 +31,9 @@ public sealed record Stroke(WrittenNote Note, Limb Limb, Beats Beat, Seconds Lea
     /// <summary>Whether it belongs to the tune, which is given, and not to what was chosen.</summary>
     public bool IsTune { get; init; }
 
+    /// <summary>How the sheet writes it, for a stroke of the tune; null where nothing is written.</summary>
+    public SheetNote? Sheet { get; init; }
+
     /// <summary>Whether a foot plays it.</summary>
     public bool IsPedal => Limb is Limb.LeftFoot or Limb.RightFoot;
 }

@@ -11,7 +11,8 @@ namespace Revoicer.Voicings;
 /// <param name="Start">Where it is struck in the piece as heard.</param>
 /// <param name="At">The same in seconds.</param>
 /// <param name="Until">When the written note ends, in seconds; the bell rings on.</param>
-public sealed record TuneStroke(WrittenNote Note, Limb Limb, Beats Start, Seconds At, Seconds Until);
+/// <param name="Sheet">How the sheet writes it.</param>
+public sealed record TuneStroke(WrittenNote Note, Limb Limb, Beats Start, Seconds At, Seconds Until, SheetNote Sheet);
 
 /// <summary>The tune in one octave, with its limbs.</summary>
 /// <param name="Layout">Where it lies to the chords.</param>

@@ -80,7 +80,7 @@ public sealed class TunePlacing
         LineNote[] line = [.. kept.Select(n => new LineNote(Up(n, octaves), _tempi.At(n.Start)))];
         var limbs = LimbPlan.Of(_reach, _limbs, line);
         TellHurriedLimbs(kept, line, limbs, told);
-        var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, limbs[i], n.Start, line[i].At, _tempi.At(n.End)));
+        var strokes = kept.Select((n, i) => new TuneStroke(line[i].Note, limbs[i], n.Start, line[i].At, _tempi.At(n.End), new SheetNote(n.Name, n.Length)));
         return new PlacedTune(_layout, octaves, strokes.ToItems(), told.ToItems(), _reach.LongestEasyTime);
     }
 

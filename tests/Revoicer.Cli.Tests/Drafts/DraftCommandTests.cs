@@ -12,14 +12,14 @@ public sealed class DraftCommandTests : IDisposable
     public void Dispose() => _scratch.Dispose();
 
     [Fact]
-    public async Task A_sheet_becomes_three_files()
+    public async Task A_sheet_becomes_four_files()
     {
         var ran = await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
         Assert.Equal("", ran.Error);
         Assert.Equal(0, ran.ExitCode);
         Assert.StartsWith("Two Buoys: 3 chords voiced for ", ran.Output, StringComparison.Ordinal);
-        Assert.EndsWith($"wrote {_scratch.At("first.mid")}\nwrote {_scratch.At("first.txt")}\nwrote {_scratch.At("first.json")}\n", ran.Output, StringComparison.Ordinal);
-        Assert.Equal(["buoys.chords", "first.json", "first.mid", "first.txt"], _scratch.Names());
+        Assert.EndsWith($"wrote {_scratch.At("first.mid")}\nwrote {_scratch.At("first.txt")}\nwrote {_scratch.At("first.json")}\nwrote {_scratch.At("first.musicxml")}\n", ran.Output, StringComparison.Ordinal);
+        Assert.Equal(["buoys.chords", "first.json", "first.mid", "first.musicxml", "first.txt"], _scratch.Names());
         Assert.Equal("MThd"u8.ToArray(), File.ReadAllBytes(_scratch.At("first.mid"))[..4]);
     }
 
@@ -29,7 +29,7 @@ public sealed class DraftCommandTests : IDisposable
         var sheet = _scratch.Put("buoys.chords", Sheet);
         await Ran.Of("draft", sheet, "--out", _scratch.At("one"));
         await Ran.Of("draft", sheet, "--out", _scratch.At("two"));
-        foreach (var ending in new[] { ".mid", ".txt", ".json" })
+        foreach (var ending in new[] { ".mid", ".txt", ".json", ".musicxml" })
         {
             Assert.Equal(File.ReadAllBytes(_scratch.At("one" + ending)), File.ReadAllBytes(_scratch.At("two" + ending)));
         }
@@ -166,7 +166,7 @@ public sealed class DraftCommandTests : IDisposable
 
     [Theory]
     [InlineData("missing.chords", "there is no such file")]
-    [InlineData("tune.docx", "expected a .chords or an .abc file")]
+    [InlineData("tune.docx", "expected a .chords, .abc, .musicxml, .xml or .mxl file")]
     public async Task A_file_that_cannot_be_opened_is_said_in_a_sentence(string name, string sentence)
     {
         var ran = await Ran.Of("draft", _scratch.At(name));
@@ -205,6 +205,31 @@ public sealed class DraftCommandTests : IDisposable
         var ran = await Ran.Of("draft", sheet, option, value, "--out", _scratch.At("first"));
         Assert.Equal(0, ran.ExitCode);
         Assert.Equal($"warning: {sheet}: --piece and --voice choose from an ABC file and change nothing here\n", ran.Error);
+    }
+
+    [Fact]
+    public async Task A_score_is_read_and_its_own_name_stays_free()
+    {
+        await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
+        var again = await Ran.Of("draft", _scratch.At("first.musicxml"), "--voice", "1", "--out", _scratch.At("second"));
+        Assert.Equal(("", 0), (again.Error, again.ExitCode));
+        Assert.StartsWith("Two Buoys: 3 chords voiced for ", again.Output, StringComparison.Ordinal);
+        Assert.Equal("first-draft", Revoicer.Cli.Files.OutputName.Of(null, "in/first.musicxml"));
+        Assert.Equal("first", Revoicer.Cli.Files.OutputName.Of(null, "in/first.mxl"));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("<score-partwise><part>")]
+    [InlineData("PK\u0003\u0004")]
+    [InlineData("<!DOCTYPE a [<!ENTITY b \"c\">]><a>&b;</a>")]
+    public async Task A_broken_score_ends_in_a_sentence(string text)
+    {
+        var ran = await Ran.Of("draft", _scratch.Put("broken.musicxml", text), "--out", _scratch.At("x"));
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("broken.musicxml", ran.Error, StringComparison.Ordinal);
+        Assert.Contains("; expected ", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["broken.musicxml"], _scratch.Names());
     }
 
     [Fact]

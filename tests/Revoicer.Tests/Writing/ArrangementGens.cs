@@ -95,7 +95,14 @@ public static class ArrangementGens
         {
             var here = i < change ? meter : later;
             var length = pickup && i == 0 ? Beats.OfQuarters(4, here.Lower) : here.Bar;
-            bars.Add(new ArrangedBar(pickup ? i : i + 1, 1 + (i % 2), start, length, here));
+            bars.Add(new ArrangedBar(pickup ? i : i + 1, 1 + (i % 2), start, length, here)
+            {
+                Written = i,
+                Offset = here.Bar - length,
+                EndsSection = i % 3 == 2,
+                Key = i % 4 == 3 ? new KeySignature(new NoteName(Letter.E, -1), Mode.Dorian) : null,
+                Fermatas = i % 5 == 4 ? [Beats.Zero, Beats.OfQuarters(3, 2)] : [],
+            });
             start += length;
         }
 
@@ -131,6 +138,7 @@ public static class ArrangementGens
         select new Stroke(WrittenNote.AtMidi(note), limb, beat, new Seconds(lead * 0.061), Seconds.Zero, new Decibels(level / 2.0))
         {
             IsTune = note > 72,
+            Sheet = note > 72 && level % 2 == 0 ? new SheetNote(NoteName.AtFifths(note % 15 - 5), Beats.OfQuarters(1 + note % 4, 2)) : null,
         };
 
     // A bell struck twice within 10 ms is taken once: no player does that, and a tick could not part the two.

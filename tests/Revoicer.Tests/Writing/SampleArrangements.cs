@@ -23,6 +23,10 @@ internal static class SampleArrangements
 
     private static WrittenNote Note(int midi) => WrittenNote.AtMidi(midi);
 
+    // A tune in C major, in quarter notes.
+    private static SheetNote Written(int midi) => new(
+        NoteName.AtFifths(((((7 * midi) + 1) % 12) + 12) % 12 - 1), Quarters(1));
+
     private static KeySignature Key(string name) =>
         KeySignature.TryParse(name, out var key) ? key : throw new ArgumentException(name, nameof(name));
 
@@ -91,7 +95,7 @@ internal static class SampleArrangements
                 (81, Quarters(5)), (83, Quarters(7)), (79, Quarters(8)),
                 (84, Quarters(9)), (83, Quarters(21, 2)), (81, Quarters(11)),
                 (81, Quarters(13)), (83, Quarters(15)), (84, Quarters(17)),
-            }.Select(t => Hit(t.Midi, Limb.RightHand, t.Beat, level: 2)),
+            }.Select(t => Hit(t.Midi, Limb.RightHand, t.Beat, level: 2) with { Sheet = Written(t.Midi) }),
         ];
         Items<Stroke> first = [Hit(48, Limb.LeftFoot, Quarters(1), 2), Hit(64, Limb.LeftHand, Quarters(1), 1)];
         Items<Stroke> second = [Hit(57, Limb.RightFoot, Quarters(5)), Hit(72, Limb.LeftHand, Quarters(5))];
@@ -109,12 +113,12 @@ internal static class SampleArrangements
             tempi,
             false,
             [
-                new ArrangedBar(0, 1, Quarters(0), Quarters(1), new Meter(4, 4)),
-                new ArrangedBar(1, 1, Quarters(1), Quarters(4), new Meter(4, 4)),
-                new ArrangedBar(2, 1, Quarters(5), Quarters(4), new Meter(4, 4)),
-                new ArrangedBar(1, 2, Quarters(9), Quarters(4), new Meter(4, 4)),
-                new ArrangedBar(3, 1, Quarters(13), Quarters(4), new Meter(4, 4)),
-                new ArrangedBar(4, 1, Quarters(17), Quarters(4), new Meter(4, 4)),
+                new ArrangedBar(0, 1, Quarters(0), Quarters(1), new Meter(4, 4)) { Offset = Quarters(3) },
+                new ArrangedBar(1, 1, Quarters(1), Quarters(4), new Meter(4, 4)) { Written = 1 },
+                new ArrangedBar(2, 1, Quarters(5), Quarters(4), new Meter(4, 4)) { Written = 2, EndsSection = true },
+                new ArrangedBar(1, 2, Quarters(9), Quarters(4), new Meter(4, 4)) { Written = 1 },
+                new ArrangedBar(3, 1, Quarters(13), Quarters(4), new Meter(4, 4)) { Written = 3 },
+                new ArrangedBar(4, 1, Quarters(17), Quarters(4), new Meter(4, 4)) { Written = 4, EndsSection = true, Fermatas = [Quarters(0)] },
             ],
             shift,
             strokes,

@@ -103,7 +103,14 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
             Count(fields, "pass"),
             Music.Beats(fields, "start"),
             Music.Beats(fields, "length"),
-            Music.Meter(fields, "meter"));
+            Music.Meter(fields, "meter"))
+        {
+            Written = Count(fields, "written"),
+            Offset = Music.Beats(fields, "offset"),
+            EndsSection = fields.Truth("endsSection"),
+            Key = Music.Key(fields, "key"),
+            Fermatas = Music.Places(fields, "fermatas"),
+        };
         if (where is JsonValue.Text && bar.Length <= Beats.Zero)
         {
             Problems.Add(where, $"a bar of {bar.Length} quarter notes", "a bar that lasts");
@@ -121,6 +128,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         new Decibels(fields.Number("level", -LargestLevel, LargestLevel)))
     {
         IsTune = fields.Truth("tune"),
+        Sheet = Music.Sheet(fields, "sheetName", "sheetLength"),
     };
 
     // One of a few names.

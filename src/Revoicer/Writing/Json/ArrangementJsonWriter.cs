@@ -202,6 +202,11 @@ internal sealed class ArrangementJsonWriter
         json.WriteString("start", bar.Start.ToString());
         json.WriteString("length", bar.Length.ToString());
         json.WriteString("meter", bar.Meter.ToString());
+        json.WriteNumber("written", bar.Written);
+        json.WriteString("offset", bar.Offset.ToString());
+        json.WriteBoolean("endsSection", bar.EndsSection);
+        json.WriteString("key", bar.Key?.ToString());
+        json.WriteString("fermatas", string.Join(' ', bar.Fermatas));
     }
 
     private static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
@@ -213,6 +218,8 @@ internal sealed class ArrangementJsonWriter
         json.WriteNumber("at", stroke.At.Value);
         json.WriteNumber("level", stroke.Level.Value);
         json.WriteBoolean("tune", stroke.IsTune);
+        json.WriteString("sheetName", stroke.Sheet?.Name.ToString());
+        json.WriteString("sheetLength", stroke.Sheet?.Length.ToString());
     }
 
     private static void Clash(Utf8JsonWriter json, ClashSplit clash)

@@ -100,6 +100,43 @@ internal sealed class JsonMusic(JsonProblems problems)
         return names.OfType<NoteName>().ToItems();
     }
 
+    /// <summary>Places in one text, a blank between them; none in an empty one.</summary>
+    public Items<Beats> Places(JsonFields fields, string name)
+    {
+        if (fields.Take(name) is not { } value)
+        {
+            return [];
+        }
+
+        var places = fields.Text(value).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Fraction).ToArray();
+        if (places.Contains(null))
+        {
+            AddUnlessOtherKind(value, "places with blanks between, \"0 3/2\", or \"\"");
+        }
+
+        return places.OfType<Beats>().ToItems();
+    }
+
+    /// <summary>How a sheet writes a note, from its two members; null where both are.</summary>
+    public SheetNote? Sheet(JsonFields fields, string name, string length)
+    {
+        var where = fields.Peek(length);
+        var spelled = Name(fields, name);
+        if (where is null or JsonValue.Nothing)
+        {
+            fields.Take(length);
+            return null;
+        }
+
+        var lasts = Beats(fields, length);
+        if (where is JsonValue.Text && (spelled is null || lasts <= Music.Beats.Zero))
+        {
+            problems.Add(where, "a note's length stands here", spelled is null ? "null, where no name is given" : "a length above 0");
+        }
+
+        return spelled is { } given ? new SheetNote(given, lasts) : null;
+    }
+
     private static NoteName? Spelled(string text)
     {
         for (var letter = Letter.C; letter <= Letter.B; letter++)

@@ -6,6 +6,7 @@ using Revoicer.Tests.Writing.Midi;
 using Revoicer.Text;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
+using Revoicer.Writing.MusicXml;
 using Revoicer.Writing.Text;
 using Xunit;
 
@@ -86,11 +87,12 @@ public class ArrangementJsonTests
             Assert.NotEmpty(MidiWalk.Through(MidiWriting.Bytes(accepted.Value)).Tracks);
             Assert.NotEmpty(RationaleText.Of(accepted.Value));
             Assert.NotEmpty(ArrangementJson.Write(accepted.Value));
+            Assert.NotEmpty(MusicXmlWriting.Bytes(accepted.Value));
         }
     }
 
     [Theory]
-    [InlineData("\"format\": 3", "\"format\": 2", "2 stands here; expected 3")]
+    [InlineData("\"format\": 4", "\"format\": 3", "3 stands here; expected 4")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"aside\", \"price\": 1, \"other\": null, \"obstacle\": null }", "'aside' stands here; expected above or below")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"below\", \"price\": 1, \"obstacle\": null }", "'other' is missing from this object; expected a member \"other\"")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
