@@ -41,6 +41,9 @@ public sealed record Arrangement(
 
     /// <summary>Whether the tune lies under the chords and is their bass.</summary>
     public bool HasTuneBelow => Layout is { Tune: TuneLayout.Below };
+
+    /// <summary>What the player wished for and got, in sentences.</summary>
+    public Items<string> Wishes { get; init; } = [];
 }
 
 /// <summary>What of the tower an arrangement's reader needs to know.</summary>
@@ -199,6 +202,9 @@ public sealed record Totals(
     /// tower lacks a bell for it.
     /// </summary>
     public double PlainHandDose { get; init; }
+
+    /// <summary>How tiring its heavy strokes are.</summary>
+    public Fatigue Fatigue { get; init; } = Fatigue.None;
 
     /// <summary>How many strokes the plain hand would take, the tune not counted.</summary>
     public int PlainHandStrokes { get; init; }

@@ -39,6 +39,11 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Entry("Bells", Bells());
         page.Entry("Pedals", Pedals());
         page.Entry("Heaviest", Heaviest());
+        if (arrangement.Totals.HeaviestStrokes > 0)
+        {
+            page.Entry("Fatigue", FatigueText.Of(arrangement.Totals.Fatigue, _places));
+        }
+
         page.Entry("Clash", Clash());
         if (!arrangement.HasTuneBelow && Against(arrangement.Totals) is { Length: > 0 } against)
         {
@@ -47,9 +52,24 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
         page.Entry("Bass", Bass());
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
+        if (arrangement.Wishes.Count > 0)
+        {
+            List(page, "You wished for, and have:", arrangement.Wishes);
+        }
+
         HowToRead(page);
         Worst(page);
         LeftOut(page);
+    }
+
+    private static void List(TextPage page, string heading, IEnumerable<string> entries)
+    {
+        page.Blank();
+        page.Paragraph(heading);
+        foreach (var entry in entries)
+        {
+            page.Paragraph($"- {entry}", indent: 2, hanging: 2);
+        }
     }
 
     private static void HowToRead(TextPage page)
@@ -215,17 +235,13 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private void LeftOut(TextPage page)
     {
-        page.Blank();
         if (arrangement.Totals.LeftOut.Count == 0)
         {
+            page.Blank();
             page.Paragraph("Nothing of the sheet was left out or eased.");
             return;
         }
 
-        page.Paragraph("What does not go as written:");
-        foreach (var sentence in arrangement.Totals.LeftOut)
-        {
-            page.Paragraph($"- {Sentences.Whole(sentence)}", indent: 2, hanging: 2);
-        }
+        List(page, "What does not go as written:", arrangement.Totals.LeftOut.Select(Sentences.Whole));
     }
 }
