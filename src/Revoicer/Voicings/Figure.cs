@@ -1,3 +1,5 @@
+using Revoicer.Values;
+
 namespace Revoicer.Voicings;
 
 /// <summary>When the strokes of a slot fall.</summary>
@@ -28,6 +30,9 @@ public enum Figure
 /// <summary>The figures in words.</summary>
 public static class FigureNames
 {
+    /// <summary>All names, in the order of the figures.</summary>
+    public static Items<string> All { get; } = Enum.GetValues<Figure>().Select(Of).ToItems();
+
     /// <summary>"bass first".</summary>
     public static string Of(Figure figure) => figure switch
     {
