@@ -1,3 +1,4 @@
+using Revoicer.LeadSheets.Wishes;
 using Revoicer.Music;
 using Revoicer.Solving;
 
@@ -16,4 +17,13 @@ public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
 
     /// <summary>Nothing beside.</summary>
     public static DraftWish None { get; } = new();
+
+    /// <summary>What is asked of single chords and passages.</summary>
+    public PlayerWishes Wishes { get; init; } = PlayerWishes.None;
+
+    /// <summary>Which other answer is asked for: 0 for the first one, 1 for the next that differs from it, ...</summary>
+    public int Another { get; init; }
+
+    /// <summary>Whether what is repeated is voiced otherwise from the second time on.</summary>
+    public bool VaryRepeats { get; init; }
 }

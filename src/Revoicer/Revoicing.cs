@@ -5,7 +5,7 @@ using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Prices;
 using Revoicer.Solving;
-using Revoicer.Solving.Rules;
+using Revoicer.Solving.Advice;
 using Revoicer.Sounds;
 using Revoicer.Values;
 using Revoicer.Voicings;
@@ -54,12 +54,12 @@ public static class Revoicing
 
         // The tune's octave is an outer choice: the cheapest is taken, of equals the nearest to the written. High octaves are
         // mostly the cheapest, so they come first and the others are soon seen to be too dear.
+        var search = new DraftSearch(sheet, tempi, instrument, sound, wish, progress, cancel);
         (SheetPrices Prices, Outcome.Found Found)? best = null;
-        Outcome.Impossible? impossible = null;
+        (SheetPrices Prices, Outcome.Impossible Outcome)? impossible = null;
         foreach (var tune in tunes.OrderByDescending(t => t?.Octaves))
         {
-            progress?.Report(Stage.Slots);
-            var plan = SlotCutting.Cut(sheet, tempi, tune);
+            var plan = search.Cut(tune);
             if (plan.Slots.Count == 0)
             {
                 return new Drafting.Unplayable([placing.HasTune
@@ -67,45 +67,46 @@ public static class Revoicing
                     : $"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
             }
 
-            var prices = Price(plan, instrument, sound, progress, cancel);
-            progress?.Report(Stage.Search);
+            if (WishPlaces.Astray(wish.Wishes, sheet, plan) is { Count: > 0 } astray)
+            {
+                return new Drafting.Astray(astray);
+            }
+
+            var prices = search.Price(plan);
             var limit = best is { } dearest ? dearest.Found.Price + dearest.Prices.Tune - prices.Tune : long.MaxValue;
-            var outcome = Search.Run(prices, RulesOf(sound, plan), wish.Effort, cancel, limit);
-            impossible = outcome as Outcome.Impossible ?? impossible;
+            var outcome = search.Answer(prices, [], limit);
+            if (outcome is Outcome.Impossible none && (impossible is null || IsNearer(tune, impossible.Value.Prices.Plan.Tune)))
+            {
+                impossible = (prices, none);
+            }
+
             if (outcome is Outcome.Found found && (found.Price < limit || (found.Price == limit && IsNearer(tune, best!.Value.Prices.Plan.Tune))))
             {
                 best = (prices, found);
             }
         }
 
-        if (best is null)
+        if (best is not { } first)
         {
-            return new Drafting.Unplayable(
-                [$"no voicing of {sheet.Title} on {tower.Name} keeps all of these: {string.Join("; ", impossible!.Rules)}"]);
+            return search.Refusal(impossible!.Value.Prices, impossible.Value.Outcome);
+        }
+
+        var last = search.Further(first.Prices, first.Found);
+        if (last.Outcome is not Outcome.Found answer)
+        {
+            return search.Refusal(last.Prices, (Outcome.Impossible)last.Outcome);
         }
 
         progress?.Report(Stage.Reasons);
         var isAssumed = wish.Tempo is null && sheet.Tempo is null;
-        var made = ArrangementMaking.Of(sheet, tempi, isAssumed, sound, best.Value.Prices, best.Value.Found);
+        var made = ArrangementMaking.Of(sheet, tempi, isAssumed, sound, last.Prices, answer) with
+        {
+            Wishes = search.Kept(varied: !ReferenceEquals(last.Prices, first.Prices)),
+        };
         return Checked(tempi == written ? made : WithSpeedsTold(made, written), tower);
     }
 
     private static bool IsNearer(PlacedTune? tune, PlacedTune? than) => Math.Abs(tune?.Octaves ?? 0) < Math.Abs(than?.Octaves ?? 0);
-
-    // Where the tune lies below it is the bass, so nothing is asked of another.
-    private static IReadOnlyList<Rule> RulesOf(Sound sound, SlotPlan plan) => plan.Tune?.Layout == TuneLayout.Below
-        ? [.. SoundRules.Of(sound).Where(rule => rule is not (RootLowest or BassOnStrongBeats))]
-        : SoundRules.Of(sound);
-
-    private static SheetPrices Price(
-        SlotPlan plan, Instrument instrument, Sound sound, IProgress<Stage>? progress, CancellationToken cancel)
-    {
-        progress?.Report(Stage.Candidates);
-        var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
-        var candidates = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
-        progress?.Report(Stage.Prices);
-        return SheetPrices.Of(instrument, sound, plan, candidates, cancel);
-    }
 
     // One tempo for the whole takes the place of all that the sheet has.
     private static Arrangement WithSpeedsTold(Arrangement made, TempoMap written) => written.Changes.Count == 1 ? made : made with

@@ -16,6 +16,9 @@ internal static class DraftCommand
     private const double ShortestLimit = 0.1;
     private const double LongestLimit = 86_400;
 
+    // Each takes a search of its own, and in the tenth little is new.
+    private const int MostAnother = 9;
+
     public static Command Make()
     {
         var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
@@ -72,10 +75,18 @@ internal static class DraftCommand
             Description = "the tune over the chords (above, the default), in the pedals and the low manual under them (below), or whichever is cheaper in all (best)",
             CustomParser = ReadLayout,
         };
+        var wishes = new Option<string?>("--wishes") { HelpName = "FILE", Description = "what you want of single chords and passages, a file of your own (docs/files.md)" };
+        var another = new Option<int>("--another")
+        {
+            HelpName = "NUMBER",
+            Description = "another answer: 1 for one with other bells in a quarter of the chords, 2 for one that differs from both, up to 9",
+            CustomParser = ReadAnother,
+        };
+        var vary = new Option<bool>("--vary-repeats") { Description = "let what is repeated have other bells from the second time on" };
         var force = new Option<bool>("--force") { Description = "replace files that exist" };
         var command = new Command("draft", "Voice a lead sheet for a tower: a score to play from, MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
-            sheet, tower, sound, name, tempo, key, piece, voice, ease, layout, prove, limit, force,
+            sheet, tower, sound, wishes, another, vary, name, tempo, key, piece, voice, ease, layout, prove, limit, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -91,7 +102,12 @@ internal static class DraftCommand
                     parsed.GetValue(prove),
                     parsed.GetValue(limit),
                     parsed.GetValue(force),
-                    parsed.GetValue(layout)),
+                    parsed.GetValue(layout))
+                {
+                    Wishes = parsed.GetValue(wishes),
+                    Another = parsed.GetValue(another),
+                    VaryRepeats = parsed.GetValue(vary),
+                },
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,
                 cancel),
@@ -151,6 +167,18 @@ internal static class DraftCommand
                 result.AddError($"--layout: '{text}' is no layout; expected above, below or best");
                 return default;
         }
+    }
+
+    private static int ReadAnother(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number is >= 1 and <= MostAnother)
+        {
+            return number;
+        }
+
+        result.AddError($"--another: '{text}' is no number of another answer; expected a whole number from 1 to {MostAnother}");
+        return 0;
     }
 
     private static KeyWish? ReadKey(ArgumentResult result)

@@ -6,11 +6,13 @@ using Revoicer.Cli.Files;
 using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
+using Revoicer.LeadSheets.Wishes;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Solving;
 using Revoicer.Sounds;
 using Revoicer.Text;
+using Revoicer.Voicings;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
 using Revoicer.Writing.MusicXml;
@@ -33,18 +35,31 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="Layout">Where the tune is to lie.</param>
 internal sealed record DraftRequest(
     string Sheet, AbcChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune,
-    bool Prove, double? TimeLimit, bool Force, LayoutWish Layout);
+    bool Prove, double? TimeLimit, bool Force, LayoutWish Layout)
+{
+    /// <summary>The file of the player's wishes; null for none.</summary>
+    public string? Wishes { get; init; }
+
+    /// <summary>Which other answer; 0 for the first.</summary>
+    public int Another { get; init; }
+
+    /// <summary>Whether what is repeated may differ from the second time on.</summary>
+    public bool VaryRepeats { get; init; }
+}
 
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
 {
+    private const int LargestWishes = 1024 * 1024;
+
     /// <summary>Reads, voices, writes; the exit code.</summary>
     public static int Of(DraftRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var read = SheetFile.Read(request.Sheet, request.Choice, error);
         var tower = SettingsKinds.Tower.Open(request.Tower, error);
         var sound = SettingsKinds.Sound.Open(request.Sound, error);
-        if (read is null || tower is null || sound is null || InKey(read, request, error) is not { } sheet)
+        var wishes = request.Wishes is null ? PlayerWishes.None : WishesOf(request.Wishes, error);
+        if (read is null || tower is null || sound is null || wishes is null || InKey(read, request, error) is not { } sheet)
         {
             return ExitCode.WrongUsage;
         }
@@ -64,7 +79,14 @@ internal static class DraftRun
         }
 
         var effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Hurry = hurry.Token };
-        var wish = new DraftWish(tempo, request.EaseTune) { Effort = effort, Layout = request.Layout };
+        var wish = new DraftWish(tempo, request.EaseTune)
+        {
+            Effort = effort,
+            Layout = request.Layout,
+            Wishes = wishes,
+            Another = request.Another,
+            VaryRepeats = request.VaryRepeats,
+        };
         var drafting = Revoicing.Draft(sheet, tower.Value, sound.Value, wish, progress, cancel);
         var wasCutShort = hurry.IsCancellationRequested;
         progress.Clear();
@@ -79,10 +101,21 @@ internal static class DraftRun
                 }
 
                 return ExitCode.NotPlayable;
+            case Drafting.Unmet unmet:
+                error.Write(string.Concat(unmet.Problems));
+                return ExitCode.NotPlayable;
+            case Drafting.Astray astray:
+                error.Write(string.Concat(astray.Problems));
+                return ExitCode.WrongUsage;
             case var other:
                 throw new InvalidOperationException($"no such drafting: {other}");
         }
     }
+
+    private static PlayerWishes? WishesOf(string path, TextWriter error) =>
+        TextFile.Read(path, "a wishes file", LargestWishes, error) is { } text
+            ? Told.Value(WishFile.Read(path, text, FigureNames.All), error)
+            : null;
 
     // The sheet in the key asked for; null, with a sentence told, where it cannot be moved there.
     private static LeadSheet? InKey(LeadSheet sheet, DraftRequest request, TextWriter error)
@@ -113,7 +146,7 @@ internal static class DraftRun
             new(name + ".json", ArrangementJson.Write(arrangement)),
             new(name + ".musicxml", MusicXmlWriting.Bytes(arrangement)),
         ];
-        string?[] inputs = [request.Sheet, taken.Tower.File, taken.Sound.File];
+        string?[] inputs = [request.Sheet, request.Wishes, taken.Tower.File, taken.Sound.File];
         if (OutputFiles.Write(files, request.Force, [.. inputs.OfType<string>()]) is WriteResult.Failed failed)
         {
             foreach (var sentence in failed.Sentences)
@@ -127,6 +160,7 @@ internal static class DraftRun
         output.Write(Summary(arrangement));
         output.Write(wasCutShort ? "the time limit was reached: this is the best that was found by then\n" : "");
         output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");
+        output.Write(arrangement.Wishes.Count == 0 ? "" : $"wishes kept: {arrangement.Wishes.Count}, told in {name}.txt\n");
         var told = arrangement.Totals.LeftOut.Count;
         output.Write(told == 0 ? "" : $"does not go as written: {told}, told in {name}.txt\n");
         output.Write(string.Concat(files.Select(file => $"wrote {file.Name}\n")));

@@ -41,6 +41,9 @@ public sealed record Arrangement(
 
     /// <summary>Whether the tune lies under the chords and is their bass.</summary>
     public bool HasTuneBelow => Layout is { Tune: TuneLayout.Below };
+
+    /// <summary>What the player wished for and got, in sentences.</summary>
+    public Items<string> Wishes { get; init; } = [];
 }
 
 /// <summary>What of the tower an arrangement's reader needs to know.</summary>

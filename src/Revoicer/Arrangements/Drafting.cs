@@ -1,3 +1,4 @@
+using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.Arrangements;
@@ -16,4 +17,12 @@ public abstract record Drafting
     /// <summary>The sheet can be read but not played here.</summary>
     /// <param name="Reasons">What stands in the way and what would help, in sentences.</param>
     public sealed record Unplayable(Items<string> Reasons) : Drafting;
+
+    /// <summary>Wishes that cannot be met here.</summary>
+    /// <param name="Problems">Each at its place, with what stands against it and what would help; at least one.</param>
+    public sealed record Unmet(Items<Problem> Problems) : Drafting;
+
+    /// <summary>Wishes that speak of places where the sheet has no chord.</summary>
+    /// <param name="Problems">Each at its place, with the places that there are; at least one.</param>
+    public sealed record Astray(Items<Problem> Problems) : Drafting;
 }

@@ -7,17 +7,21 @@ public static class LayoutChoosing
 {
     /// <summary>
     /// The draft whose price, with what the tune costs with itself, is lower; the first on a tie. It tells of the other. A
-    /// layout that cannot be played leaves the other; where neither can, both say why.
+    /// layout that cannot be played, or not as the player wishes, leaves the other; where neither can, both say why.
     /// </summary>
     /// <param name="first">The sheet in one layout; with a tune if it is made.</param>
     /// <param name="second">The same in the other.</param>
     public static Drafting Cheaper(Drafting first, Drafting second) => (first, second) switch
     {
         (Drafting.Made a, Drafting.Made b) => PriceOf(b) < PriceOf(a) ? Telling(b, a) : Telling(a, b),
-        (Drafting.Made a, Drafting.Unplayable b) => Telling(a, b),
-        (Drafting.Unplayable a, Drafting.Made b) => Telling(b, a),
+        (Drafting.Made a, Drafting.Unplayable b) => Telling(a, b.Reasons[0]),
+        (Drafting.Unplayable a, Drafting.Made b) => Telling(b, a.Reasons[0]),
+        (Drafting.Made a, Drafting.Unmet b) => Telling(a, b.Problems[0].Found),
+        (Drafting.Unmet a, Drafting.Made b) => Telling(b, a.Problems[0].Found),
+        (Drafting.Unmet or Drafting.Astray, _) => first,
+        (_, Drafting.Unmet) => second,
         (Drafting.Unplayable a, Drafting.Unplayable b) => new Drafting.Unplayable(a.Reasons.Union(b.Reasons).ToItems()),
-        _ => throw new InvalidOperationException("a draft is made or unplayable"),
+        _ => throw new InvalidOperationException("a draft is made, or both layouts say why not"),
     };
 
     private static long PriceOf(Drafting.Made made) => LayoutOf(made).Price;
@@ -31,8 +35,8 @@ public static class LayoutChoosing
         return With(chosen, LayoutOf(chosen) with { Other = new OtherLayout(PriceOf(other), totals.ClashDose, totals.TuneDose, totals.MedianClash) });
     }
 
-    private static Drafting.Made Telling(Drafting.Made chosen, Drafting.Unplayable other) =>
-        With(chosen, LayoutOf(chosen) with { Obstacle = other.Reasons[0] });
+    private static Drafting.Made Telling(Drafting.Made chosen, string obstacle) =>
+        With(chosen, LayoutOf(chosen) with { Obstacle = obstacle });
 
     private static Drafting.Made With(Drafting.Made made, ChosenLayout layout) => new(made.Arrangement with { Layout = layout });
 }

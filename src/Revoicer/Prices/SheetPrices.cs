@@ -86,6 +86,11 @@ public sealed class SheetPrices : IChoicePrices
         return prices;
     }
 
+    /// <summary>Whether limbs and bells have the time that a choice asks of them, from every chord to every other.</summary>
+    public bool CanBeMoved(IReadOnlyList<int> choice) =>
+        _slots.All(slot => slot.Terms(choice[slot.Slot.Index])[Term.Moves] < Thousandths.Forbidden)
+        && _links.All(link => link.Terms(Instrument, choice[link.Earlier], choice[link.Later])[Term.Moves] < Thousandths.Forbidden);
+
     /// <inheritdoc/>
     public ReadOnlySpan<long> Alone(int slot) => _slots[slot].Prices;
 

@@ -1,4 +1,6 @@
+using Revoicer.Solving.Rules;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Solving;
 
@@ -22,9 +24,14 @@ public abstract record Outcome
     public sealed record TooDear : Outcome;
 
     /// <summary>No choice keeps every rule.</summary>
-    /// <param name="Rules">The rules, in words.</param>
-    public sealed record Impossible(Items<string> Rules) : Outcome;
+    /// <param name="Conflicts">What stands against each other; at least one.</param>
+    public sealed record Impossible(Items<Conflict> Conflicts) : Outcome;
 }
+
+/// <summary>Rules that no choice keeps together, and of which none can be left out.</summary>
+/// <param name="Rules">The rules; at least one.</param>
+/// <param name="Slot">The chord to which they leave no voicing; null where they meet over several chords.</param>
+public sealed record Conflict(Items<Rule> Rules, Slot? Slot);
 
 /// <summary>What the search says of one slot, all others as chosen.</summary>
 /// <param name="RunnerUp">The cheapest candidate with other bells that the rules on the slot allow; null where there is none.</param>

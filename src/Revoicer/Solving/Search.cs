@@ -28,12 +28,12 @@ public static class Search
         SheetPrices prices, IReadOnlyList<Rule> rules, ProofEffort effort, CancellationToken cancel, long limit = long.MaxValue)
     {
         var book = RuleBook.For(rules, prices);
-        if (LeastAlone(prices, book.Allowed) > limit)
+        if (book.Allowed.All(slot => slot.Length > 0) && LeastAlone(prices, book.Allowed) > limit)
         {
             return new Outcome.TooDear();
         }
 
-        return Run(prices, book.Allowed, book.Counters, effort, cancel) switch
+        return Playable(prices, book, effort, cancel) switch
         {
             { } found => new Outcome.Found(
                 found.Choice.ToItems(),
@@ -42,8 +42,33 @@ public static class Search
                 found.Starts,
                 prices.Plan.Slots.Select(slot => Hindsight.Of(prices, rules, book, found.Choice, slot)).ToItems(),
                 book.Lifted.ToItems()),
-            null => new Outcome.Impossible(rules.Select(r => r.Words).ToItems()),
+            null => Explanation.Of(prices, rules, cancel),
         };
+    }
+
+    // Where the rounds end at nothing, or at moves that cannot be made, another search says whether there is anything at all.
+    private static (int[] Choice, long Price, long Bound, int Starts)? Playable(
+        SheetPrices prices, RuleBook book, ProofEffort effort, CancellationToken cancel)
+    {
+        if (book.Allowed.Any(slot => slot.Length == 0))
+        {
+            return null;
+        }
+
+        var answer = Steering.Run(prices, book.Allowed, book.Counters, book.Leasts, effort, cancel);
+        if (answer is { } found && prices.CanBeMoved(found.Choice))
+        {
+            return found;
+        }
+
+        if (AnyChoice.Of(prices, book.Allowed, book.Counters, book.Leasts, withMoves: true, cancel).Choice is not { } any)
+        {
+            return null;
+        }
+
+        var polished = Steering.Polished(prices, book.Allowed, book.Counters, book.Leasts, any, cancel);
+        var bound = answer?.Bound ?? NeighbourBound.Of(prices, book.Allowed, cancel).Bound;
+        return (polished, prices.Whole(polished), bound, (answer?.Starts ?? 0) + 1);
     }
 
     /// <summary>The same over plain prices; null where the counting rules cannot be kept.</summary>

@@ -36,6 +36,9 @@ public sealed record Voicing(WrittenNote? Bass, WrittenNote? SecondPedal, Items<
     /// <summary>Its lowest bell; null in silence.</summary>
     public WrittenNote? Lowest => Bass ?? (Upper.Count > 0 ? Upper[0].Note : null);
 
+    /// <summary>The highest baton of the left hand; null where it rests.</summary>
+    public WrittenNote? LeftHandTop => Upper.Where(b => b.Limb == Limb.LeftHand).Select(b => (WrittenNote?)b.Note).Max();
+
     /// <summary>The tones it sounds.</summary>
     public PitchClassSet PitchClasses
     {

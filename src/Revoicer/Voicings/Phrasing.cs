@@ -1,10 +1,12 @@
 using Revoicer.LeadSheets;
+using Revoicer.Values;
 
 namespace Revoicer.Voicings;
 
 /// <summary>
 /// Which phrase each written bar belongs to: phrases end where a section ends (double bar, repeat) and in bars with a fermata, else every four full
-/// bars; a single bar left over at the end of a section joins the phrase before it.
+/// bars; a single bar left over at the end of a section joins the phrase before it. Where a player says in which bars phrases
+/// begin, they begin there and nowhere else.
 /// </summary>
 internal sealed class Phrasing
 {
@@ -16,7 +18,20 @@ internal sealed class Phrasing
 
     public int Count => _phraseOfBar[^1] + 1;
 
-    public static Phrasing Of(LeadSheet sheet)
+    public static Phrasing Of(LeadSheet sheet, Items<int> asked) => asked.Count == 0 ? Of(sheet) : Asked(sheet, [.. asked]);
+
+    // Of a bar in two parts, which share a number, the first begins the phrase.
+    private static Phrasing Asked(LeadSheet sheet, HashSet<int> asked)
+    {
+        var phrase = 0;
+        return new Phrasing([.. sheet.Bars.Select((bar, index) =>
+        {
+            var begins = index > 0 && asked.Contains(bar.Number) && sheet.Bars[index - 1].Number != bar.Number;
+            return begins ? ++phrase : phrase;
+        })]);
+    }
+
+    private static Phrasing Of(LeadSheet sheet)
     {
         var phraseOfBar = new int[sheet.Bars.Count];
         var phrase = 0;

@@ -22,15 +22,19 @@ public static class SlotCutting
     /// <param name="sheet">The sheet.</param>
     /// <param name="tempi">Its speeds.</param>
     /// <param name="tune">The tune where it is to be played; null where there is none.</param>
-    public static SlotPlan Cut(LeadSheet sheet, TempoMap tempi, PlacedTune? tune = null)
+    /// <param name="wish">How the player wants it cut; null for as the sheet itself asks.</param>
+    public static SlotPlan Cut(LeadSheet sheet, TempoMap tempi, PlacedTune? tune = null, CutWish? wish = null)
     {
-        var phrases = Phrasing.Of(sheet);
+        var apart = (wish ?? CutWish.None).PassesApart;
+        var phrases = Phrasing.Of(sheet, (wish ?? CutWish.None).PhraseBars);
         var heard = Stretches(sheet, tempi).ToList();
+        var phraseOf = PhrasesAsHeard(heard, phrases, apart);
         var cadences = Cadences(heard, phrases);
         var slots = heard
             .Select((stretch, order) => (stretch, order))
-            .GroupBy(h => (h.stretch.Identity(tempi), Tune: TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
-            .Select((copies, index) => ToSlot(index, [.. copies], heard, phrases, cadences, tempi) with
+            .GroupBy(h => (
+                Pass: apart ? h.stretch.Pass : 0, What: h.stretch.Identity(tempi), Tune: TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
+            .Select((copies, index) => ToSlot(index, [.. copies], heard, phraseOf, cadences, tempi) with
             {
                 HasTuneBelow = tune?.Layout == TuneLayout.Below,
                 TuneHere = copies.Key.Tune.Select(n => new SlotTuneNote(n.Note, n.After)).ToItems(),
@@ -38,19 +42,37 @@ public static class SlotCutting
                 Tunes = TuneAround.Of(tune, copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
             })
             .ToItems();
-        return new SlotPlan(slots, phrases.Count) { Tune = tune };
+        return new SlotPlan(slots, apart ? phraseOf.DefaultIfEmpty(-1).Max() + 1 : phrases.Count) { Tune = tune };
+    }
+
+    // The phrase of each stretch. Where passes are apart, a phrase that is heard again is another one.
+    private static int[] PhrasesAsHeard(List<Stretch> heard, Phrasing phrases, bool apart)
+    {
+        var phraseOf = heard.Select(s => phrases.Of(s.Bar)).ToArray();
+        if (!apart)
+        {
+            return phraseOf;
+        }
+
+        var asHeard = new int[heard.Count];
+        for (var i = 1; i < asHeard.Length; i++)
+        {
+            var isNew = phraseOf[i] != phraseOf[i - 1] || heard[i].Pass != heard[i - 1].Pass;
+            asHeard[i] = asHeard[i - 1] + (isNew ? 1 : 0);
+        }
+
+        return asHeard;
     }
 
     private static Slot ToSlot(
         int index,
         (Stretch Stretch, int Order)[] copies,
         List<Stretch> heard,
-        Phrasing phrases,
+        int[] phraseOf,
         HashSet<(int Bar, Beats InBar)> cadences,
         TempoMap tempi)
     {
         var (first, order) = copies[0];
-        var phrase = phrases.Of(first.Bar);
         return new Slot(
             index,
             first.Symbol,
@@ -64,8 +86,8 @@ public static class SlotCutting
             IsFirst: order == 0,
             IsLast: copies.Any(c => c.Order == heard.Count - 1),
             IsCadence: cadences.Contains((first.Bar, first.InBar)),
-            phrase,
-            BeginsPhrase: order == 0 || phrases.Of(heard[order - 1].Bar) != phrase,
+            phraseOf[order],
+            BeginsPhrase: order == 0 || phraseOf[order - 1] != phraseOf[order],
             copies.Select(c => new Hearing(c.Order, c.Stretch.Pass, c.Stretch.Start, tempi.At(c.Stretch.Start), tempi.At(c.Stretch.End))).ToItems());
     }
 

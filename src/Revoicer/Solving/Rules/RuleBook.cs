@@ -7,34 +7,43 @@ namespace Revoicer.Solving.Rules;
 /// <summary>The rules of one search, worked out for its slots and candidates.</summary>
 internal sealed class RuleBook
 {
-    private RuleBook(int[][] allowed, Counters counters, IReadOnlyList<string> lifted)
+    private RuleBook(int[][] allowed, Counters counters, IReadOnlyList<Least> leasts, IReadOnlyList<string> lifted)
     {
         Allowed = allowed;
         Counters = counters;
+        Leasts = leasts;
         Lifted = lifted;
     }
 
-    /// <summary>For each slot the candidates that the slot rules leave.</summary>
+    /// <summary>For each slot the candidates that the slot rules leave; none where the player's wishes leave none.</summary>
     public int[][] Allowed { get; }
 
     /// <summary>The counting rules.</summary>
     public Counters Counters { get; }
 
+    /// <summary>The rules that ask for a least.</summary>
+    public IReadOnlyList<Least> Leasts { get; }
+
     /// <summary>Where a rule could not be kept and was lifted or eased, in sentences.</summary>
     public IReadOnlyList<string> Lifted { get; }
 
     /// <summary>
-    /// Works the rules out. A slot rule that no candidate of a slot meets is lifted there; a count that the slots of a
-    /// phrase exceed whatever is chosen is eased to what they force.
+    /// Works the rules out, in their order. A slot rule that no candidate of a slot meets is lifted there, unless it is a
+    /// player's wish; a count that the slots of a phrase exceed whatever is chosen is eased to what they force.
     /// </summary>
     public static RuleBook For(IReadOnlyList<Rule> rules, SheetPrices prices)
     {
         var plan = prices.Plan;
         var lifted = new List<string>();
         int[][] allowed = [.. plan.Slots.Select(slot => Filter(slot, prices.Candidates(slot.Index), rules.OfType<SlotRule>(), lifted))];
+        WishRule[] wishes = [.. rules.OfType<WishRule>()];
         var counters = rules.OfType<PhraseRule>()
-            .Select(rule => Eased(rule, Counter.Of(rule, plan, prices.Candidates), plan, allowed, lifted));
-        return new RuleBook(allowed, new Counters([.. plan.Slots.Select(s => s.Phrase)], counters), lifted);
+            .Select(rule => Eased(rule, Counter.Of(rule, plan, prices.Candidates), plan, allowed, wishes, lifted));
+        return new RuleBook(
+            allowed,
+            new Counters([.. plan.Slots.Select(s => s.Phrase)], counters),
+            [.. rules.OfType<OtherBells>().Select(rule => Least.Of(rule, plan, prices.Candidates))],
+            lifted);
     }
 
     private static int[] Filter(Slot slot, Items<Candidate> candidates, IEnumerable<SlotRule> rules, List<string> lifted)
@@ -43,9 +52,10 @@ internal sealed class RuleBook
         foreach (var rule in rules.Where(r => r.Concerns(slot)))
         {
             var kept = left.Where(c => rule.Allows(slot, candidates[c])).ToArray();
-            if (kept.Length == 0)
+            if (kept.Length == 0 && left.Length > 0 && rule is not WishRule)
             {
-                lifted.Add($"{slot.Place}, {slot.Symbol}: no voicing of this tower keeps that {rule.Words}, so it was lifted there");
+                var none = candidates.Any(c => rule.Allows(slot, c)) ? "no voicing that your wishes leave" : "no voicing of this tower";
+                lifted.Add($"{slot.Place}, {slot.Symbol}: {none} keeps that {rule.Words}, so it was lifted there");
                 continue;
             }
 
@@ -55,17 +65,19 @@ internal sealed class RuleBook
         return left;
     }
 
-    private static Counter Eased(PhraseRule rule, Counter counter, SlotPlan plan, int[][] allowed, List<string> lifted)
+    private static Counter Eased(PhraseRule rule, Counter counter, SlotPlan plan, int[][] allowed, WishRule[] wishes, List<string> lifted)
     {
         int[] most = [.. counter.Most];
         foreach (var phrase in plan.Slots.GroupBy(slot => slot.Phrase))
         {
-            var forced = phrase.Count(slot => allowed[slot.Index].All(c => counter.Counts[slot.Index][c]));
+            var where = phrase.Where(slot => allowed[slot.Index].All(c => counter.Counts[slot.Index][c])).ToArray();
+            var forced = where.Length;
             if (forced > most[phrase.Key])
             {
                 most[phrase.Key] = forced;
                 var exceptions = forced == 1 ? "one exception is" : $"{forced} exceptions are";
-                lifted.Add($"phrase from {phrase.First().Place}: no voicing of this tower keeps that {rule.Words}, so {exceptions} allowed there");
+                var none = where.Any(slot => wishes.Any(w => w.Concerns(slot))) ? "no voicing that your wishes leave" : "no voicing of this tower";
+                lifted.Add($"phrase from {phrase.First().Place}: {none} keeps that {rule.Words}, so {exceptions} allowed there");
             }
         }
 

@@ -37,6 +37,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         {
             TuneOctaves = (int?)fields.WholeOrNull("tuneOctaves", -9, 9),
             Layout = fields.TakeUnlessNull("layout") is { } layout ? Object(layout, Layout) : null,
+            Wishes = fields.List("wishes", fields.Text),
         };
         fields.Done();
         return arrangement;

@@ -4,6 +4,7 @@ using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
+using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
 
@@ -69,6 +70,7 @@ internal sealed class ArrangementJsonWriter
         Totals(_arrangement.Totals);
         _json.WritePropertyName("status");
         _json.WriteOnOneLine(Status);
+        Sentences("wishes", _arrangement.Wishes);
         _json.WriteEndObject();
     }
 
@@ -163,14 +165,19 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("closeRootDose", totals.CloseRootDose);
         _json.WriteNumber("plainHandDose", totals.PlainHandDose);
         _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
-        _json.WriteStartArray("leftOut");
-        foreach (var sentence in totals.LeftOut)
+        Sentences("leftOut", totals.LeftOut);
+        _json.WriteEndObject();
+    }
+
+    private void Sentences(string name, Items<string> sentences)
+    {
+        _json.WriteStartArray(name);
+        foreach (var sentence in sentences)
         {
             _json.WriteStringValue(sentence);
         }
 
         _json.WriteEndArray();
-        _json.WriteEndObject();
     }
 
     private void Status(Utf8JsonWriter json)

@@ -47,9 +47,25 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
         page.Entry("Bass", Bass());
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
+        Wishes(page);
         HowToRead(page);
         Worst(page);
         LeftOut(page);
+    }
+
+    private void Wishes(TextPage page)
+    {
+        if (arrangement.Wishes.Count == 0)
+        {
+            return;
+        }
+
+        page.Blank();
+        page.Paragraph("You wished for, and have:");
+        foreach (var wish in arrangement.Wishes)
+        {
+            page.Paragraph($"- {wish}", indent: 2, hanging: 2);
+        }
     }
 
     private static void HowToRead(TextPage page)

@@ -1,0 +1,121 @@
+using Revoicer.Arrangements;
+using Revoicer.LeadSheets;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Solving;
+using Revoicer.Solving.Advice;
+using Revoicer.Solving.Rules;
+using Revoicer.Sounds;
+using Revoicer.Text;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer;
+
+/// <summary>The searches of one draft: the first answer, other answers, repeats that are not alike; and why there is none.</summary>
+internal sealed class DraftSearch(
+    LeadSheet sheet, TempoMap tempi, Instrument instrument, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
+{
+    private readonly Items<Rule> _wishes = wish.Wishes.All.Select(w => (Rule)new WishRule(w)).ToItems();
+
+    /// <summary>The sheet in slots, with the tune in one place; null where it has none.</summary>
+    public SlotPlan Cut(PlacedTune? tune, bool passesApart = false)
+    {
+        progress?.Report(Stage.Slots);
+        return SlotCutting.Cut(sheet, tempi, tune, CutWish(passesApart));
+    }
+
+    /// <summary>What can be played in the slots, priced.</summary>
+    public SheetPrices Price(SlotPlan plan)
+    {
+        progress?.Report(Stage.Candidates);
+        var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var candidates = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
+        progress?.Report(Stage.Prices);
+        return SheetPrices.Of(instrument, sound, plan, candidates, cancel);
+    }
+
+    /// <summary>The answer under the sound's rules, the player's wishes, and what else is asked.</summary>
+    public Outcome Answer(SheetPrices prices, Items<Rule> besides, long limit = long.MaxValue)
+    {
+        progress?.Report(Stage.Search);
+        return Search.Run(prices, [.. _wishes, .. besides, .. RulesOf(prices.Plan)], wish.Effort, cancel, limit);
+    }
+
+    /// <summary>What else the player asks of a first answer: another one, and repeats that are not alike.</summary>
+    public (SheetPrices Prices, Outcome Outcome) Further(SheetPrices prices, Outcome.Found first)
+    {
+        var another = Another(prices, first);
+        return wish.VaryRepeats && another is Outcome.Found found && SecondTime(prices, found) is { } second ? second : (prices, another);
+    }
+
+    private Outcome Another(SheetPrices prices, Outcome.Found first)
+    {
+        var answers = new List<Outcome.Found> { first };
+        for (var number = 1; number <= wish.Another; number++)
+        {
+            var rules = OtherAnswers.Rules(prices, answers);
+            var outcome = Answer(prices, rules);
+            if (outcome is not Outcome.Found found)
+            {
+                return outcome;
+            }
+
+            answers.Add(found);
+        }
+
+        return answers[^1];
+    }
+
+    // The slots with their passes apart, and the answer in which repeats are not alike; null where nothing is repeated.
+    private (SheetPrices Prices, Outcome Outcome)? SecondTime(SheetPrices alike, Outcome.Found found)
+    {
+        var plan = Cut(alike.Plan.Tune, passesApart: true);
+        var rules = SecondTimes.Rules(alike, found, plan);
+        if (rules.Count == 0)
+        {
+            return null;
+        }
+
+        var prices = Price(plan);
+        return (prices, Answer(prices, rules));
+    }
+
+    /// <summary>What the player wished for, in sentences, as the report tells what was kept.</summary>
+    public Items<string> Kept(bool varied)
+    {
+        var bars = wish.Wishes.Phrases.Select(p => p.Bar).Distinct().Order().ToArray();
+        return
+        [
+            .. wish.Wishes.All.Select(w => w.Words),
+            .. bars.Select(bar => $"a phrase begins in bar {bar}"),
+            .. wish.Another == 0 ? Array.Empty<string>() : [$"another answer, number {wish.Another}: other bells than in each answer before it in a quarter of the written chords"],
+            .. (wish.VaryRepeats, varied) switch
+            {
+                (false, _) => Array.Empty<string>(),
+                (true, true) => ["what is repeated has other bells in at least one chord of each passage"],
+                (true, false) => ["repeats that are not alike, but nothing in this sheet is heard twice"],
+            },
+        ];
+    }
+
+    /// <summary>Why there is no draft, and what would help.</summary>
+    public Drafting Refusal(SheetPrices prices, Outcome.Impossible impossible)
+    {
+        var slower = new SlowerTempo(sheet, instrument.Tower, instrument.Reach, sound, wish.EaseTune, CutWish(passesApart: false));
+        var beat = sheet.Bars[0].Meter.Beat.Quarters;
+        var advice = new ConflictAdvice(prices, slower, tempi.Changes.Max(c => c.Tempo.QuartersPerMinute) / beat, sound.RollStep);
+        var said = impossible.Conflicts.Select(advice.Of).ToList();
+        var problems = said.Select(s => s.AtWish).OfType<Problem>().Distinct().OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems();
+        return problems.Count > 0
+            ? new Drafting.Unmet(problems)
+            : new Drafting.Unplayable(said.Select(s => $"no voicing of {sheet.Title} on {instrument.Tower.Name} will do: {s.Sentence}").ToItems());
+    }
+
+    // Where the tune lies below it is the bass, so nothing is asked of another.
+    private IEnumerable<Rule> RulesOf(SlotPlan plan) =>
+        SoundRules.Of(sound).Where(rule => plan.Tune?.Layout != TuneLayout.Below || rule is not (RootLowest or BassOnStrongBeats));
+
+    private CutWish CutWish(bool passesApart) => new(wish.Wishes.Phrases.Select(p => p.Bar).ToItems(), passesApart);
+}
