@@ -63,6 +63,7 @@ internal static partial class WeightReport
         "root" or "third" or "seventh" or "fifth" or "colour" or "other" or "weak-beat" or "none" or "height" or "leap" => 0,
         "bass-first" or "afterbeats" or "broken" or "in-tenths" or "change" or "gap" => 0,
         "strong-beats" => 0,
+        "one-figure" => 0.7,
         "roll-step" => 0.09,
         "shortfall" when value == 0 => 2,
         _ => 2 * value,

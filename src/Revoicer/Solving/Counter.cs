@@ -10,10 +10,16 @@ namespace Revoicer.Solving;
 /// <param name="Most">For each phrase.</param>
 internal sealed record Counter(bool[][] Counts, int[] Most)
 {
+    /// <summary>Whether the search leaves it out until an answer breaks it.</summary>
+    public bool IsSeldom { get; init; }
+
     /// <summary>The count of a rule over the slots of a plan.</summary>
     public static Counter Of(PhraseRule rule, SlotPlan plan, Func<int, Items<Candidate>> candidates) => new(
         [.. plan.Slots.Select(slot => candidates(slot.Index).Select(c => rule.Counts(slot, c)).ToArray())],
-        [.. Enumerable.Range(0, plan.Phrases).Select(p => rule.Most(plan.Slots.Where(s => s.Phrase == p)))]);
+        [.. Enumerable.Range(0, plan.Phrases).Select(p => rule.Most(plan.Slots.Where(s => s.Phrase == p)))])
+    {
+        IsSeldom = rule.IsSeldom,
+    };
 
     /// <summary>States the count to a constraint model: one sum a phrase.</summary>
     /// <param name="model">The model.</param>

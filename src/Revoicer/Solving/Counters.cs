@@ -75,8 +75,14 @@ internal sealed class Counters
     }
 
     /// <summary>Whether a whole choice keeps every most.</summary>
-    public bool AreKept(IReadOnlyList<int> choice) => _counters.All(counter => Enumerable.Range(0, counter.Most.Length)
-        .All(phrase => Count(counter, choice, phrase) <= counter.Most[phrase]));
+    public bool AreKept(IReadOnlyList<int> choice) => _counters.All(counter => IsKept(counter, choice));
+
+    /// <summary>Whether a whole choice keeps the most of one of the counts.</summary>
+    public bool IsKept(Counter counter, IReadOnlyList<int> choice) => Enumerable.Range(0, counter.Most.Length)
+        .All(phrase => Count(counter, choice, phrase) <= counter.Most[phrase]);
+
+    /// <summary>The counts without some of them.</summary>
+    public Counters Without(IReadOnlySet<Counter> leftOut) => leftOut.Count == 0 ? this : new Counters(_phraseOfSlot, _counters.Where(c => !leftOut.Contains(c)));
 
     /// <summary>Whether a choice that keeps every most still does with another candidate in one slot.</summary>
     public bool AllowsChange(IReadOnlyList<int> choice, int slot, int candidate) => _counters.All(counter =>

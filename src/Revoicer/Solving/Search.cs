@@ -55,7 +55,7 @@ public static class Search
             return null;
         }
 
-        var answer = Steering.Run(prices, book.Allowed, book.Counters, book.Leasts, effort, cancel);
+        var answer = SeldomRules.Run(prices, book.Allowed, book.Counters, book.Leasts, effort, cancel);
         if (answer is { } found && prices.CanBeMoved(found.Choice))
         {
             return found;

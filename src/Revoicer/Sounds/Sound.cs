@@ -113,4 +113,7 @@ public sealed record Sound
 
     /// <summary>How many rolls a phrase may have.</summary>
     public required int RollsPerPhrase { get; init; }
+
+    /// <summary>The largest share of the chords of a phrase, of four and more, that one figure may have; 0..1, where 1 lets it have all.</summary>
+    public required double OneFigure { get; init; }
 }

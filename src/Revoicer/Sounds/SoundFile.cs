@@ -98,6 +98,7 @@ public static class SoundFile
             InTenths = Value("figures", "in-tenths"),
             FigureChange = Value("figures", "change"),
             RollsPerPhrase = (int)rolls,
+            OneFigure = Value("figures", "one-figure"),
             RollStep = new Seconds(Value("figures", "roll-step")),
             TuneTouch = new Decibels(Value("touch", "tune")),
             HeavyTouch = new Decibels(Value("touch", "heavy")),

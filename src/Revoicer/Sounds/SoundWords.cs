@@ -37,6 +37,7 @@ internal static class SoundWords
         Price("figures", "in-tenths", Units, s => s.InTenths, "the bass moving with the tune a tenth or a seventeenth below it"),
         Price("figures", "change", Units, s => s.FigureChange, "another figure than that of the chord before in the same bar"),
         new("figures", "rolls-in-phrase", 0, 99, "rolls", s => s.RollsPerPhrase, "in a phrase at most, besides that of the last chord"),
+        new("figures", "one-figure", 0.3, 1, "a share", s => s.OneFigure, "of the chords of a phrase of four and more, the largest that one figure may have"),
         new("figures", "roll-step", 0.04, 0.09, "s", s => s.RollStep.Value, "from one stroke of a roll to the next"),
         new("touch", "tune", -12, 12, "dB", s => s.TuneTouch.Value, "how much stronger the tune is struck"),
         new("touch", "heavy", -12, 12, "dB", s => s.HeavyTouch.Value, "how bells below written middle C are struck against the rest"),

@@ -26,7 +26,7 @@ public sealed class SoundFileTests
         var lines = Balanced.Split('\n').Select((line, i) => line.Split('=') switch
         {
             [var word, ..] when word.StartsWith("name", StringComparison.Ordinal) => line,
-            [var word, _] when word.Trim() is "strong-beats" => FormattableString.Invariant($"{word}= 0.{i}"),
+            [var word, _] when word.Trim() is "strong-beats" or "one-figure" => FormattableString.Invariant($"{word}= 0.{i}"),
             [var word, _] when word.Trim() is "roll-step" => FormattableString.Invariant($"{word}= 0.05{i}"),
             [var word, _] when word.Trim() is "tune" or "heavy" => FormattableString.Invariant($"{word}= 1.{i}"),
             [var word, _] => FormattableString.Invariant($"{word}= {i}"),
@@ -40,7 +40,7 @@ public sealed class SoundFileTests
             sound.Clash, sound.Fade, sound.MissingRoot, sound.MissingThird, sound.MissingSeventh, sound.MissingFifth,
             sound.MissingColour, sound.Doubled, sound.Thin, sound.ThirdInBass, sound.OtherBass, sound.WeakBeatBass, sound.NoBass,
             sound.BassHeight, sound.BassLeap, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
-            sound.Afterbeats, sound.Broken, sound.InTenths, sound.FigureChange, sound.RollsPerPhrase, sound.RollStep, sound.TuneTouch,
+            sound.Afterbeats, sound.Broken, sound.InTenths, sound.FigureChange, sound.RollsPerPhrase, sound.OneFigure, sound.RollStep, sound.TuneTouch,
             sound.HeavyTouch, sound.CarryTarget,
             sound.CarryShortfall, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Effort,
         ];
@@ -62,10 +62,10 @@ public sealed class SoundFileTests
         "[effort]\nweight = 1 ",
         "[effort]\nweigth = 1 ",
         """
-        own.toml:54:2: this [effort] has no line 'weight'; expected weight = ...
+        own.toml:55:2: this [effort] has no line 'weight'; expected weight = ...
             [effort]
              ^^^^^^
-        own.toml:55:1: 'weigth' is no word of this part; expected one of weight
+        own.toml:56:1: 'weigth' is no word of this part; expected one of weight
             weigth = 1            # factor on the effort of hands and feet
             ^^^^^^
 
@@ -128,7 +128,7 @@ public sealed class SoundFileTests
         "[effort]\n",
         "[effort]\nweight = 2\n[carry]\n",
         """
-        own.toml:56:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
+        own.toml:57:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
             [carry]
              ^^^^^
 
@@ -139,7 +139,7 @@ public sealed class SoundFileTests
         "weight = 1            # factor on the effort",
         "weight = 2\nweight = 1 # factor on the effort",
         """
-        own.toml:56:1: 'weight' is given twice; expected one line for it (the first is line 55)
+        own.toml:57:1: 'weight' is given twice; expected one line for it (the first is line 56)
             weight = 1 # factor on the effort of hands and feet
             ^^^^^^
 
@@ -161,7 +161,7 @@ public sealed class SoundFileTests
             "roll-step = 0.06      # seconds from stroke to stroke",
             "roll-step = 0.2",
             """
-            own.toml:36:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
+            own.toml:37:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
                 roll-step = 0.2
                             ^^^
 

@@ -26,6 +26,9 @@ public abstract class PhraseRule : Rule
     /// <summary>Whether a candidate counts.</summary>
     public abstract bool Counts(Slot slot, Candidate candidate);
 
+    /// <summary>Whether answers mostly keep it unasked, so that the search need not carry its count along from the start.</summary>
+    public virtual bool IsSeldom => false;
+
     /// <summary>How many may count in a phrase of these slots.</summary>
     public abstract int Most(IEnumerable<Slot> phrase);
 }

@@ -1,5 +1,6 @@
 using Revoicer.Sounds;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Solving.Rules;
 
@@ -8,5 +9,10 @@ public static class SoundRules
 {
     /// <summary>The rules, those on single slots first.</summary>
     public static Items<Rule> Of(Sound sound) =>
-        [new RootLowest(), new RollsPerPhrase(sound.RollsPerPhrase), new BassOnStrongBeats(sound.StrongBeatsWithBass)];
+        [
+            new RootLowest(),
+            new RollsPerPhrase(sound.RollsPerPhrase),
+            new BassOnStrongBeats(sound.StrongBeatsWithBass),
+            .. Enum.GetValues<Figure>().Where(f => f != Figure.Silent && sound.OneFigure < 1).Select(f => new OneFigure(f, sound.OneFigure)),
+        ];
 }
