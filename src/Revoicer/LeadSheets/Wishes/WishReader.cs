@@ -16,13 +16,15 @@ internal sealed class WishReader(TomlText toml, IReadOnlyCollection<string> figu
 
     private const string None = "none";
 
+    private const string Parts = "[[pin]], [[ban]], [[no-rolls]], [[leave-alone]] or [[phrase]]";
+
     private static readonly string[] Things = ["bass", "left-hand-top", "bell", "bells", "lowest", "figure"];
 
     private static readonly int[] Degrees = [1, 3, 5, 7];
 
     public PlayerWishes Read()
     {
-        toml.Head.KnowsOnly();
+        problems.AddRange(toml.Head.Words.Select(w => new Problem(toml.Head.PlaceOf(w), $"'{Quoted.Text(w)}' stands in no part", Parts)));
         var wishes = new List<Wish>();
         var phrases = new List<PhraseStart>();
         foreach (var part in toml.Sections)
@@ -45,7 +47,7 @@ internal sealed class WishReader(TomlText toml, IReadOnlyCollection<string> figu
                     problems.Add(new Problem(
                         part.Where,
                         $"'{Quoted.Text(part.Name)}' is no part of a wishes file, or stands in single brackets",
-                        "[[pin]], [[ban]], [[no-rolls]], [[leave-alone]] or [[phrase]]"));
+                        Parts));
                     break;
             }
         }
@@ -151,7 +153,7 @@ internal sealed class WishReader(TomlText toml, IReadOnlyCollection<string> figu
             return text;
         }
 
-        var nearest = NearestWord.To(text.Value, names) is { } word ? $"'{word}'? The names are " : "one of ";
+        var nearest = NearestWord.To(text.Value, names) is { } word ? $"'{word}', perhaps; the names are " : "one of ";
         problems.Add(new Problem(text.Where, $"'{Quoted.Text(text.Value)}' is no {kind}", nearest + string.Join(", ", names)));
         return null;
     }
