@@ -6,7 +6,7 @@ namespace Revoicer.Solving;
 
 /// <summary>
 /// Looks for any choice at all that keeps the rules and has no pair that cannot follow each other, whatever it costs, with a
-/// constraint solver. Pairs are stated as they turn up in a choice that was found.
+/// constraint solver. What is forbidden between two slots is stated once a choice that was found breaks it.
 /// </summary>
 internal sealed class AnyChoice
 {
@@ -14,9 +14,6 @@ internal sealed class AnyChoice
 
     // In the solver's own unit of work, very roughly a second; an estimate of what one would wait for.
     private const double LongestDeterministicTime = 20;
-
-    // So often pairs are stated before it is given up. An estimate; on the demos some ten are enough.
-    private const int MostTried = 300;
 
     private readonly CpModel _model = new();
     private readonly IChoicePrices _prices;
@@ -54,7 +51,7 @@ internal sealed class AnyChoice
             any.Add(least);
         }
 
-        for (var tried = 0; tried < MostTried; tried++)
+        while (true)
         {
             cancel.ThrowIfCancellationRequested();
             var (choice, isCertain) = any.Solved();
@@ -63,8 +60,6 @@ internal sealed class AnyChoice
                 return (choice, isCertain);
             }
         }
-
-        return (null, false);
     }
 
     private void Add(Least least)
@@ -78,7 +73,7 @@ internal sealed class AnyChoice
         _model.Add(count >= least.AtLeast);
     }
 
-    // States, for every forbidden pair in a choice, all that the one cannot be together with in the other's slot.
+    // States all that is forbidden in the slots, and between the slots, where a choice has something forbidden.
     private bool Forbids(int[] choice)
     {
         var found = false;
@@ -87,30 +82,42 @@ internal sealed class AnyChoice
             if (_prices.Alone(slot)[choice[slot]] >= Thousandths.Forbidden)
             {
                 found = true;
-                _model.AddBoolAnd([Literal(slot, choice[slot]).Not()]);
+                _model.AddBoolAnd(_chosen[slot].Where(c => _prices.Alone(slot)[c.Candidate] >= Thousandths.Forbidden).Select(c => c.IsChosen.Not()));
             }
 
             foreach (var other in _prices.Linked(slot).Where(o => o > slot && _prices.Pair(slot, choice[slot], o, choice[o]) >= Thousandths.Forbidden))
             {
                 found = true;
-                Exclude(slot, choice[slot], other);
-                Exclude(other, choice[other], slot);
+                StatePairs(slot, other);
             }
         }
 
         return found;
     }
 
-    private void Exclude(int slot, int candidate, int other)
+    // Candidates that exclude the same ones of the other slot are stated together: of all of these at most one is chosen, as
+    // of each slot only one is anyway.
+    private void StatePairs(int slot, int other)
     {
-        int[] candidates = [.. _chosen[other].Select(c => c.Candidate)];
-        var pairs = new long[candidates.Length];
-        _prices.PairPrices(slot, candidate, other, candidates, pairs);
-        var excluded = _chosen[other].Where((_, place) => pairs[place] >= Thousandths.Forbidden).Select(c => c.IsChosen.Not());
-        _model.AddBoolAnd(excluded).OnlyEnforceIf(Literal(slot, candidate));
-    }
+        int[] others = [.. _chosen[other].Select(c => c.Candidate)];
+        var pairs = new long[others.Length];
+        var groups = new Dictionary<string, List<BoolVar>>();
+        foreach (var (candidate, isChosen) in _chosen[slot])
+        {
+            _prices.PairPrices(slot, candidate, other, others, pairs);
+            var excluded = string.Concat(pairs.Select(p => p >= Thousandths.Forbidden ? '1' : '0'));
+            (groups.TryGetValue(excluded, out var alike) ? alike : groups[excluded] = []).Add(isChosen);
+        }
 
-    private BoolVar Literal(int slot, int candidate) => _chosen[slot].First(c => c.Candidate == candidate).IsChosen;
+        foreach (var (excluded, alike) in groups.Where(g => g.Key.Contains('1', StringComparison.Ordinal)))
+        {
+            _model.AddAtMostOne(alike.Concat(_chosen[other].Where((_, place) => excluded[place] == '1').Select(c => c.IsChosen)));
+            if (!excluded.Contains('0', StringComparison.Ordinal))
+            {
+                _model.AddBoolAnd(alike.Select(c => c.Not()));
+            }
+        }
+    }
 
     private (int[]? Choice, bool IsCertain) Solved()
     {

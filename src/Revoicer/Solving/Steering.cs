@@ -5,8 +5,8 @@ namespace Revoicer.Solving;
 /// <summary>
 /// The search under rules that ask for a least, as other bells in at least so many chords. A count over a whole piece is
 /// too much for the chain's state; so a slot that does not count is given a surcharge (a Lagrange multiplier), raised until
-/// the rule is kept and then brought down as far as it stays kept. What comes out is changed slot by slot for the better
-/// under the true prices. A bound under surcharges, less what they can add to a choice that keeps the rules, is a bound.
+/// the rule is kept and then brought down as far as it stays kept. An answer that still wants for it is changed where that
+/// costs least; and what comes out is changed slot by slot for the better under the true prices. A bound under surcharges, less what they can add to a choice that keeps the rules, is a bound.
 /// </summary>
 internal static class Steering
 {
@@ -103,14 +103,54 @@ internal static class Steering
             Bound = Math.Max(Bound, answer.Bound - most);
             Starts += answer.Starts;
             Wanting = [.. leasts.Select(l => !l.IsKept(answer.Choice))];
-            if (Wanting.Contains(true))
+            if ((Wanting.Contains(true) ? Completed(answer.Choice) : answer.Choice) is { } kept)
             {
-                return false;
+                var polished = Polished(prices, allowed, counters, leasts, kept, cancel);
+                Best = Best is null || prices.Whole(polished) < prices.Whole(Best) ? polished : Best;
             }
 
-            var polished = Polished(prices, allowed, counters, leasts, answer.Choice, cancel);
-            Best = Best is null || prices.Whole(polished) < prices.Whole(Best) ? polished : Best;
-            return true;
+            return !Wanting.Contains(true);
         }
+
+        // An answer that wants for some rules, changed in the slots where that costs least until all are kept; null where no
+        // change of a single slot helps any more.
+        private int[]? Completed(int[] answer)
+        {
+            int[] choice = [.. answer];
+            while (leasts.Any(l => !l.IsKept(choice)))
+            {
+                cancel.ThrowIfCancellationRequested();
+                var changes = Enumerable.Range(0, choice.Length).Select(slot => CheapestHelp(choice, slot)).OfType<Change>().ToArray();
+                if (changes.Length == 0)
+                {
+                    return null;
+                }
+
+                var cheapest = changes.MinBy(c => c.Dearer)!;
+                choice[cheapest.Slot] = cheapest.Candidate;
+            }
+
+            return choice;
+        }
+
+        private Change? CheapestHelp(int[] choice, int slot)
+        {
+            int[] helping = [.. allowed[slot].Where(c => Helps(choice, slot, c) && counters.AllowsChange(choice, slot, c))];
+            if (helping.Length == 0)
+            {
+                return null;
+            }
+
+            var costs = prices.InPlace(choice, slot, [choice[slot], .. helping]);
+            var best = Enumerable.Range(0, helping.Length).MinBy(i => costs[i + 1]);
+            return new Change(slot, helping[best], costs[best + 1] - costs[0]);
+        }
+
+        // It adds to a rule that wants, and takes from none what it needs.
+        private bool Helps(int[] choice, int slot, int candidate) =>
+            leasts.Any(l => !l.IsKept(choice) && l.Counts[slot][candidate] && !l.Counts[slot][choice[slot]])
+            && leasts.All(l => l.AllowsChange(choice, slot, candidate));
+
+        private sealed record Change(int Slot, int Candidate, long Dearer);
     }
 }

@@ -25,14 +25,19 @@ public sealed class SlowerTempo(LeadSheet sheet, Tower tower, Reach reach, Sound
     private const double Step = 0.95;
 
     /// <summary>
-    /// The tempo, in whole beats of the metre a minute; null where slowness does not help. Rules that count over a phrase
-    /// are not looked at.
+    /// The tempo, in whole beats of the metre a minute; null where slowness does not help, or where rules that count over
+    /// several chords are among those that cannot be kept.
     /// </summary>
     /// <param name="rules">The rules that cannot be kept now.</param>
     /// <param name="perMinute">The tempo now.</param>
     /// <param name="placed">Where the tune lies; null where there is none.</param>
     public int? For(IReadOnlyList<Rule> rules, double perMinute, PlacedTune? placed)
     {
+        if (rules.Any(r => r is not (SlotRule or TimeToMove)))
+        {
+            return null;
+        }
+
         SlotRule[] onSlots = [.. rules.OfType<SlotRule>()];
         var withMoves = rules.Any(r => r is TimeToMove);
         var above = (int)Math.Ceiling(perMinute);

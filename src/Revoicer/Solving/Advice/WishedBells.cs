@@ -42,15 +42,21 @@ internal sealed class WishedBells(Tower tower, Slot slot)
     private string? OutOfReach(Items<WrittenNote> notes)
     {
         var checker = new Checker(tower);
-        var best = Shared(notes.Count)
+        var best = Shared(notes, notes.Count)
             .Select(limbs => checker.Check(notes.Select((note, i) => new Stroke(note, limbs[i], Beats.Zero, Seconds.Zero, Seconds.Zero, Decibels.Zero))))
             .MinBy(breaches => breaches.Count);
-        return best is { Count: > 0 } ? $"{best[0].Sentence} (limit {best[0].Limit})" : null;
+
+        // Where a hand cannot span two bells it has no time for them either, which says less.
+        return best?.OrderBy(b => b.Limit.EndsWith("_s", StringComparison.Ordinal)).FirstOrDefault() is { } breach
+            ? $"{breach.Sentence} (limit {breach.Limit})"
+            : null;
     }
 
-    private static IEnumerable<Limb[]> Shared(int bells) => bells == 0
+    private IEnumerable<Limb[]> Shared(Items<WrittenNote> notes, int bells) => bells == 0
         ? [[]]
-        : Shared(bells - 1).SelectMany(_ => Limbs, (first, limb) => (Limb[])[.. first, limb]);
+        : Shared(notes, bells - 1).SelectMany(
+            _ => Limbs.Where(limb => limb is Limb.LeftHand or Limb.RightHand || tower.HasPedal(notes[bells - 1])),
+            (first, limb) => (Limb[])[.. first, limb]);
 
     private string? TooCloseToTune(Items<WrittenNote> notes)
     {
