@@ -203,6 +203,9 @@ public sealed record Totals(
     /// </summary>
     public double PlainHandDose { get; init; }
 
+    /// <summary>How tiring its heavy strokes are.</summary>
+    public Fatigue Fatigue { get; init; } = Fatigue.None;
+
     /// <summary>How many strokes the plain hand would take, the tune not counted.</summary>
     public int PlainHandStrokes { get; init; }
 }

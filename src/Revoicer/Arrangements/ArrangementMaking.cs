@@ -53,6 +53,7 @@ public static class ArrangementMaking
             TotalsOf(plan, chosen, all, choices, found) with
             {
                 TuneDose = clash.DoseOfTune(),
+                Fatigue = Fatigue.Of(all, PlayingLimits.For(prices.Instrument.Tower)),
                 Carry = heard.Carry,
                 Brightness = heard.Brightness,
                 StrongBeatsWithBass = strong.Length == 0 ? 1 : strong.Count(s => chosen[s.Index].Voicing.Bass is not null) / (double)strong.Length,

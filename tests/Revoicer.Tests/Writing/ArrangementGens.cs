@@ -60,11 +60,13 @@ public static class ArrangementGens
         from totals in Totals
         from status in Status
         from layout in Layout
+        from wishes in Few(Word)
         select new Arrangement(
             title, tower, sound, written, sounding, tempi, assumed, bars, strokes.Shift, strokes.Strokes, choices, totals, status)
         {
             TuneOctaves = bars.Count % 3 == 0 ? null : (bars.Count % 3) - 1,
             Layout = layout,
+            Wishes = wishes,
         };
 
     private static Gen<ChosenLayout?> Layout =>
@@ -240,8 +242,18 @@ public static class ArrangementGens
         from heaviest in Time
         from strokes in Gen.Choose(0, 60)
         from leftOut in Few(Word)
+        from fatigue in Fatigue
         select new Totals(
-            price, figures[0], figures[1], bells, none ? null : pedals, figures[2], heaviest, strokes, leftOut);
+            price, figures[0], figures[1], bells, none ? null : pedals, figures[2], heaviest, strokes, leftOut)
+        {
+            Fatigue = fatigue,
+        };
+
+    private static Gen<Fatigue> Fatigue =>
+        from figures in Figure.ArrayOf(4)
+        from times in Time.ArrayOf(2)
+        from row in Gen.Choose(0, 60)
+        select new Fatigue(figures[0], times[0], figures[1], figures[2], row, times[1], figures[3]);
 
     private static Gen<SearchStatus> Status =>
         from price in Price

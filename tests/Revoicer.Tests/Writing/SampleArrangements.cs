@@ -139,8 +139,14 @@ internal static class SampleArrangements
                 0.8,
                 new Seconds(0.71),
                 4,
-                ["The G on the last beat of bar 3 is struck too soon after the one before it and was left out."]),
-            new SearchStatus(118_640, 114_200, 3));
+                ["The G on the last beat of bar 3 is struck too soon after the one before it and was left out."])
+            {
+                Fatigue = Fatigue.Of(strokes, PlayingLimits.Shipped),
+            },
+            new SearchStatus(118_640, 114_200, 3))
+        {
+            Wishes = ["bar 2 beat 3: the figure 'bass first'"],
+        };
     }
 
     private static Choice RolledC(Items<Stroke> strokes) => new(

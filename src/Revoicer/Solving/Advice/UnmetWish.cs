@@ -85,6 +85,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
         Figure.BassFirst => "a bass bell and the hands, and a beat between them",
         Figure.Afterbeats => "a bass bell and the hands, a strong beat, and two weak beats after it",
         Figure.Broken => "three bells, and as many beats or half beats as bells",
+        Figure.InTenths => "a tune over it in which the bass can move a tenth or seventeenth below",
         _ => "bells that can be taken there",
     };
 

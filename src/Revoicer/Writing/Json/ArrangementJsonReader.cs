@@ -167,6 +167,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         fields.List("leftOut", fields.Text))
     {
         TuneDose = Figure(fields, "tuneDose"),
+        Fatigue = Object(fields.Take("fatigue"), Fatigue),
         Carry = new Decibels(Figure(fields, "carry")),
         Brightness = Frequency(fields, "brightness"),
         StrongBeatsWithBass = Figure(fields, "strongBeatsWithBass"),
@@ -174,6 +175,15 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         PlainHandDose = Figure(fields, "plainHandDose"),
         PlainHandStrokes = Count(fields, "plainHandStrokes"),
     };
+
+    private static Fatigue Fatigue(JsonFields fields) => new(
+        Figure(fields, "level"),
+        Time(fields, "levelAt"),
+        Figure(fields, "tires"),
+        Figure(fields, "tooMuch"),
+        Count(fields, "row"),
+        Time(fields, "rowAt"),
+        Figure(fields, "rowTires"));
 
     private SearchStatus Status(JsonFields fields) => new(
         Price(fields, "price"),

@@ -165,6 +165,8 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("closeRootDose", totals.CloseRootDose);
         _json.WriteNumber("plainHandDose", totals.PlainHandDose);
         _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
+        _json.WritePropertyName("fatigue");
+        _json.WriteOnOneLine(json => JsonFatigue.Write(json, totals.Fatigue));
         Sentences("leftOut", totals.LeftOut);
         _json.WriteEndObject();
     }

@@ -39,6 +39,11 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Entry("Bells", Bells());
         page.Entry("Pedals", Pedals());
         page.Entry("Heaviest", Heaviest());
+        if (arrangement.Totals.HeaviestStrokes > 0)
+        {
+            page.Entry("Fatigue", FatigueText.Of(arrangement.Totals.Fatigue, _places));
+        }
+
         page.Entry("Clash", Clash());
         if (!arrangement.HasTuneBelow && Against(arrangement.Totals) is { Length: > 0 } against)
         {
