@@ -51,6 +51,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
 
     private string? NoBass(WrittenNote note) =>
         NoBell(note)
+        ?? (slot.HasTuneBelow ? "the tune lies below, and the feet strike nothing else" : null)
         ?? (tower.HasPedal(note) ? null : $"no foot plays {note}, the pedals go from {tower.PedalsFrom} to {tower.PedalsTo}")
         ?? NoTone(note)
         ?? (slot.Symbol.Lowest.PitchClass == note.PitchClass || slot.Symbol.Tones.Any(t => t.Degree.Number is 1 or 3 or 5 or 7 && t.PitchClass == note.PitchClass)
@@ -75,7 +76,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
     private string NotListed(int? slower) => (slower, slot.Tunes.Count) switch
     {
         ({ }, _) => $"the chord lasts {slot.Duration}, in which limbs and bells have no time for it",
-        (null, > 0) => $"no voicing of {slot.Symbol} that can be played below the tune has it",
+        (null, > 0) => $"no voicing of {slot.Symbol} that can be played {(slot.HasTuneBelow ? "over" : "below")} the tune has it",
         _ => $"no voicing of {slot.Symbol} that two hands and two feet can play has it",
     };
 

@@ -60,16 +60,19 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private void Wishes(TextPage page)
     {
-        if (arrangement.Wishes.Count == 0)
+        if (arrangement.Wishes.Count > 0)
         {
-            return;
+            List(page, "You wished for, and have:", arrangement.Wishes);
         }
+    }
 
+    private static void List(TextPage page, string heading, IEnumerable<string> entries)
+    {
         page.Blank();
-        page.Paragraph("You wished for, and have:");
-        foreach (var wish in arrangement.Wishes)
+        page.Paragraph(heading);
+        foreach (var entry in entries)
         {
-            page.Paragraph($"- {wish}", indent: 2, hanging: 2);
+            page.Paragraph($"- {entry}", indent: 2, hanging: 2);
         }
     }
 
@@ -236,17 +239,13 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private void LeftOut(TextPage page)
     {
-        page.Blank();
         if (arrangement.Totals.LeftOut.Count == 0)
         {
+            page.Blank();
             page.Paragraph("Nothing of the sheet was left out or eased.");
             return;
         }
 
-        page.Paragraph("What does not go as written:");
-        foreach (var sentence in arrangement.Totals.LeftOut)
-        {
-            page.Paragraph($"- {Sentences.Whole(sentence)}", indent: 2, hanging: 2);
-        }
+        List(page, "What does not go as written:", arrangement.Totals.LeftOut.Select(Sentences.Whole));
     }
 }
