@@ -52,18 +52,14 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
         page.Entry("Bass", Bass());
         page.Entry("Search", $"{arrangement.Status}; price {Sentences.Price(arrangement.Status.Price)}");
-        Wishes(page);
-        HowToRead(page);
-        Worst(page);
-        LeftOut(page);
-    }
-
-    private void Wishes(TextPage page)
-    {
         if (arrangement.Wishes.Count > 0)
         {
             List(page, "You wished for, and have:", arrangement.Wishes);
         }
+
+        HowToRead(page);
+        Worst(page);
+        LeftOut(page);
     }
 
     private static void List(TextPage page, string heading, IEnumerable<string> entries)
