@@ -40,7 +40,7 @@ public sealed class SteeringTests
         var answered = solvable.Count(p => p.Answer is not null);
         var optimal = solvable.Count(p => p.Answer?.Price == p.Optimum);
 
-        // Of 368 it answered all when this was written, 367 with the optimum.
+        // Of 368 it answered all when this was written, 368 with the optimum.
         Assert.Equal(solvable.Count, answered);
         Assert.InRange(optimal, 368, solvable.Count);
     }
