@@ -19,7 +19,7 @@ public sealed class MusicXmlWritingTests
     [Law(Arbitrary = [typeof(ScoreGens)], MaxTest = 300)]
     public void What_is_read_back_is_what_was_arranged(Arrangement arrangement) => Holds(arrangement);
 
-    [Law(Arbitrary = [typeof(ScoreGens)], MaxTest = 100)]
+    [Law(Arbitrary = [typeof(ScoreGens)], MaxTest = 100, Skip = MusicXmlSchema.Absent, SkipUnless = nameof(MusicXmlSchema.IsThere), SkipType = typeof(MusicXmlSchema))]
     public void A_random_score_is_valid(Arrangement arrangement) => Assert.Empty(MusicXmlSchema.Faults(MusicXmlWriting.Bytes(arrangement)));
 
     [Theory]
@@ -120,7 +120,7 @@ public sealed class MusicXmlWritingTests
         Assert.Equal("balanced", fields["sound"]);
     }
 
-    [Law(Arbitrary = [typeof(ArrangementGens)], MaxTest = 100)]
+    [Law(Arbitrary = [typeof(ArrangementGens)], MaxTest = 100, Skip = MusicXmlSchema.Absent, SkipUnless = nameof(MusicXmlSchema.IsThere), SkipType = typeof(MusicXmlSchema))]
     public void Odd_titles_and_odd_places_still_make_a_file(Arrangement arrangement)
     {
         var end = arrangement.Bars[^1].Start + arrangement.Bars[^1].Length;
