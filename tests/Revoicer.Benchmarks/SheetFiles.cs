@@ -12,7 +12,7 @@ internal static class SheetFiles
     public static LeadSheet? Read(string file)
     {
         var reading = file.EndsWith(".abc", StringComparison.Ordinal)
-            ? AbcReader.Read(file, SheetBytes.Decode(File.ReadAllBytes(file)).Text, AbcChoice.First)
+            ? AbcReader.Read(file, SheetBytes.Decode(File.ReadAllBytes(file)).Text, SheetChoice.First)
             : ChordGridReader.Read(file, File.ReadAllText(file));
         if (reading is Reading<LeadSheet>.Accepted accepted)
         {

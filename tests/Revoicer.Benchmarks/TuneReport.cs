@@ -15,7 +15,7 @@ internal static class TuneReport
         foreach (var file in files)
         {
             Console.WriteLine($"file {file}");
-            switch (AbcReader.Read(file, SheetBytes.Decode(File.ReadAllBytes(file)).Text, AbcChoice.First))
+            switch (AbcReader.Read(file, SheetBytes.Decode(File.ReadAllBytes(file)).Text, SheetChoice.First))
             {
                 case Reading<LeadSheet>.Accepted accepted:
                     foreach (var note in HeardTune.Of(accepted.Value))

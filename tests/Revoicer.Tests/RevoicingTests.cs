@@ -216,7 +216,7 @@ public class RevoicingTests
     internal static LeadSheet Read(string name, string text)
     {
         var reading = name.EndsWith(".abc", StringComparison.Ordinal)
-            ? AbcReader.Read(Path.GetFileName(name), text, AbcChoice.First)
+            ? AbcReader.Read(Path.GetFileName(name), text, SheetChoice.First)
             : ChordGridReader.Read(Path.GetFileName(name), text);
         return Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
     }

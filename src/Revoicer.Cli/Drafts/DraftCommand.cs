@@ -3,7 +3,7 @@ using System.CommandLine.Parsing;
 using System.Globalization;
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
-using Revoicer.LeadSheets.Abc;
+using Revoicer.LeadSheets;
 using Revoicer.Sounds;
 
 namespace Revoicer.Cli.Drafts;
@@ -92,7 +92,7 @@ internal static class DraftCommand
             () => DraftRun.Of(
                 new DraftRequest(
                     parsed.GetRequiredValue(sheet),
-                    new AbcChoice(parsed.GetValue(piece), parsed.GetValue(voice)),
+                    new SheetChoice(parsed.GetValue(piece), parsed.GetValue(voice)),
                     parsed.GetRequiredValue(tower),
                     parsed.GetRequiredValue(sound),
                     parsed.GetValue(name),

@@ -34,7 +34,7 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="Force">Whether files that exist may be replaced.</param>
 /// <param name="Layout">Where the tune is to lie.</param>
 internal sealed record DraftRequest(
-    string Sheet, AbcChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune,
+    string Sheet, SheetChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune,
     bool Prove, double? TimeLimit, bool Force, LayoutWish Layout)
 {
     /// <summary>The file of the player's wishes; null for none.</summary>

@@ -16,11 +16,11 @@ internal static class SheetFile
     /// <param name="path">The file.</param>
     /// <param name="choice">Which tune of an ABC file, and which voice of it or of a score.</param>
     /// <param name="error">Where problems and warnings go.</param>
-    public static LeadSheet? Read(string path, AbcChoice choice, TextWriter error)
+    public static LeadSheet? Read(string path, SheetChoice choice, TextWriter error)
     {
         if (path.EndsWith(".chords", StringComparison.OrdinalIgnoreCase))
         {
-            if (choice != AbcChoice.First)
+            if (choice != SheetChoice.First)
             {
                 error.Write($"warning: {path}: --piece and --voice choose from an ABC file and change nothing here\n");
             }
@@ -44,7 +44,7 @@ internal static class SheetFile
         return null;
     }
 
-    private static LeadSheet? Abc(string path, byte[] bytes, AbcChoice choice, TextWriter error)
+    private static LeadSheet? Abc(string path, byte[] bytes, SheetChoice choice, TextWriter error)
     {
         if (SheetBytes.IsUtf16(bytes))
         {

@@ -18,7 +18,11 @@ public sealed record ChordSpan(Beats Start, Beats Length, ChordSymbol? Symbol, P
 /// <param name="Name">Its spelled name, accidentals of key and bar included.</param>
 /// <param name="Note">The key it stands for: sheet pitch is written pitch, middle C = 60.</param>
 /// <param name="IsTiedOn">Whether a tie leads to the next note of the same pitch, which is then not struck again.</param>
-public sealed record TuneNote(Beats Start, Beats Length, NoteName Name, WrittenNote Note, bool IsTiedOn);
+public sealed record TuneNote(Beats Start, Beats Length, NoteName Name, WrittenNote Note, bool IsTiedOn)
+{
+    /// <summary>Whether a roll mark stands before it.</summary>
+    public bool IsRolled { get; init; }
+}
 
 /// <summary>A bar as written.</summary>
 /// <param name="Number">Its number as a player counts: 1 for the first full bar, 0 for a pickup.</param>

@@ -53,7 +53,7 @@ public sealed class SlotCuttingTests
     public void A_long_bar_of_another_metre_is_parted_about_its_middle(string meter, string slots)
     {
         var length = meter == "none" ? "8" : meter[..1];
-        var reading = AbcReader.Read("trial.abc", $"X:1\nM:{meter}\nL:1/4\nQ:1/4=14\nK:C\n\"C\"z{length}|\"G\"z{length}|\n", AbcChoice.First);
+        var reading = AbcReader.Read("trial.abc", $"X:1\nM:{meter}\nL:1/4\nQ:1/4=14\nK:C\n\"C\"z{length}|\"G\"z{length}|\n", SheetChoice.First);
         var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
 
         Assert.Equal(slots, Sheets.Text(SlotCutting.Cut(sheet, TempoMap.Steady(sheet.Tempo!.Value))));
@@ -69,7 +69,7 @@ public sealed class SlotCuttingTests
     [InlineData("\"C\"z\"F\"z3|\"G\"z4|", "1.1 C 1; 1.2 F 1; 1.3 F 2; 2.1 G 2; 2.3 G 2")]
     public void A_chord_that_comes_right_before_the_inner_beat_is_not_struck_again_on_it(string bars, string slots)
     {
-        var reading = AbcReader.Read("trial.abc", $"X:1\nM:4/4\nL:1/4\nQ:1/4=50\nK:C\n{bars}z4|\"C\"z4|z4|z4|]\n", AbcChoice.First);
+        var reading = AbcReader.Read("trial.abc", $"X:1\nM:4/4\nL:1/4\nQ:1/4=50\nK:C\n{bars}z4|\"C\"z4|z4|z4|]\n", SheetChoice.First);
         var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(reading).Value;
 
         Assert.StartsWith(slots, Sheets.Text(SlotCutting.Cut(sheet, TempoMap.Steady(sheet.Tempo!.Value))), StringComparison.Ordinal);

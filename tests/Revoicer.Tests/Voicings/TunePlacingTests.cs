@@ -117,5 +117,5 @@ public class TunePlacingTests
     }
 
     private static LeadSheet Sheet(string music) => Assert.IsType<Reading<LeadSheet>.Accepted>(
-        AbcReader.Read("buoy.abc", $"X:1\nT:Buoy\nM:4/4\nL:1/8\nQ:1/4=120\nK:C\n{music}\n", AbcChoice.First)).Value;
+        AbcReader.Read("buoy.abc", $"X:1\nT:Buoy\nM:4/4\nL:1/8\nQ:1/4=120\nK:C\n{music}\n", SheetChoice.First)).Value;
 }

@@ -16,7 +16,7 @@ internal static class TuneSlots
 
     /// <summary>A sheet in 4/4 in quarter notes.</summary>
     public static LeadSheet Sheet(string music, string key = "C", int tempo = 84) =>
-        AbcReader.Read("kelp.abc", $"X:1\nT:Kelp\nM:4/4\nL:1/4\nQ:1/4={tempo}\nK:{key}\n{music}\n", AbcChoice.First) switch
+        AbcReader.Read("kelp.abc", $"X:1\nT:Kelp\nM:4/4\nL:1/4\nQ:1/4={tempo}\nK:{key}\n{music}\n", SheetChoice.First) switch
         {
             Reading<LeadSheet>.Accepted { Value: var sheet } => sheet,
             Reading<LeadSheet>.Refused refused => throw new ArgumentException(string.Concat(refused.Problems), nameof(music)),

@@ -16,7 +16,7 @@ internal sealed record AbcFile(IReadOnlyList<AbcLine> Head, IReadOnlyList<AbcTun
     // The longest line of the hymns at hand has some 200 characters.
     private const int MostCharactersInLine = 4_000;
 
-    public static AbcFile Read(string fileName, string text, AbcRemarks remarks)
+    public static AbcFile Read(string fileName, string text, Remarks remarks)
     {
         var head = new List<AbcLine>();
         var tunes = new List<AbcTune>();
@@ -45,7 +45,7 @@ internal sealed record AbcFile(IReadOnlyList<AbcLine> Head, IReadOnlyList<AbcTun
         return new AbcFile(head, tunes);
     }
 
-    private static int? NumberOf(AbcLine line, AbcRemarks remarks)
+    private static int? NumberOf(AbcLine line, Remarks remarks)
     {
         if (int.TryParse(line.Value.Text, NumberStyles.None, CultureInfo.InvariantCulture, out var number))
         {
@@ -58,7 +58,7 @@ internal sealed record AbcFile(IReadOnlyList<AbcLine> Head, IReadOnlyList<AbcTun
     }
 
     // Comments go; an empty line stays as one without text, because it ends a tune.
-    private static IEnumerable<AbcLine> Lines(string fileName, string text, AbcRemarks remarks)
+    private static IEnumerable<AbcLine> Lines(string fileName, string text, Remarks remarks)
     {
         var lines = text.TrimStart('\uFEFF').Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n').Split('\n');
         foreach (var (i, line) in lines.Index())
@@ -94,7 +94,7 @@ internal sealed record AbcFile(IReadOnlyList<AbcLine> Head, IReadOnlyList<AbcTun
     }
 
     // What stands between "%%begintext" and "%%endtext" (or another such pair) is no music.
-    private static IEnumerable<AbcLine> WithoutTextBlocks(IEnumerable<AbcLine> lines, AbcRemarks remarks)
+    private static IEnumerable<AbcLine> WithoutTextBlocks(IEnumerable<AbcLine> lines, Remarks remarks)
     {
         AbcLine? begin = null;
         foreach (var line in lines)

@@ -13,9 +13,6 @@ public static class AbcReader
 {
     private const int MostCharacters = 1 << 20;
 
-    // What the arrangement file can hold (docs/files.md).
-    private const int FinestPart = 10_000;
-    private static readonly Beats LongestPiece = Beats.OfQuarters(100_000);
 
     /// <summary>Reads one voice of one tune.</summary>
     /// <param name="fileName">The file's name as messages give it; without its ending it is the title where there is none.</param>
@@ -28,7 +25,7 @@ public static class AbcReader
     /// The sheet with warnings, or refused with all problems (the first hundred) in order of place. A tune without chord
     /// symbols is read.
     /// </returns>
-    public static Reading<LeadSheet> Read(string fileName, string text, AbcChoice choice)
+    public static Reading<LeadSheet> Read(string fileName, string text, SheetChoice choice)
     {
         if (text.Length > MostCharacters)
         {
@@ -38,7 +35,7 @@ public static class AbcReader
                 string.Create(CultureInfo.InvariantCulture, $"at most {MostCharacters}"));
         }
 
-        var remarks = new AbcRemarks();
+        var remarks = new Remarks();
         var file = AbcFile.Read(fileName, text, remarks);
         var sheet = Choose(fileName, file, choice, remarks) is { } tune ? SheetWithChords(fileName, file, tune, choice, remarks) : null;
         return remarks.HasProblems
@@ -46,7 +43,7 @@ public static class AbcReader
             : new Reading<LeadSheet>.Accepted(sheet!, remarks.Warnings);
     }
 
-    private static AbcTune? Choose(string fileName, AbcFile file, AbcChoice choice, AbcRemarks remarks)
+    private static AbcTune? Choose(string fileName, AbcFile file, SheetChoice choice, Remarks remarks)
     {
         int[] numbered = [.. file.Tunes.Select(t => t.Number).OfType<int>().Distinct().Take(20)];
         var numbers = numbered.Length > 0 ? string.Join(", ", numbered) : "none has one behind its 'X:'";
@@ -73,7 +70,7 @@ public static class AbcReader
     }
 
     // Where the tune's voice has no chord symbols, those of another voice are taken if its bars are the same.
-    private static LeadSheet? SheetWithChords(string fileName, AbcFile file, AbcTune tune, AbcChoice choice, AbcRemarks remarks)
+    private static LeadSheet? SheetWithChords(string fileName, AbcFile file, AbcTune tune, SheetChoice choice, Remarks remarks)
     {
         var (sheet, others) = Sheet(fileName, file, tune, choice, remarks);
         if (sheet is null || sheet.HasChords)
@@ -83,7 +80,7 @@ public static class AbcReader
 
         foreach (var voice in others)
         {
-            var (other, _) = Sheet(fileName, file, tune, choice with { Voice = voice }, new AbcRemarks());
+            var (other, _) = Sheet(fileName, file, tune, choice with { Voice = voice }, new Remarks());
             if (other is { HasChords: true } && sheet.HasBarsOf(other))
             {
                 remarks.Warn(tune.Lines[0].Where, $"the voice that has the tune has no chord symbols; those of voice '{Quoted.Text(voice)}' are taken", "chord symbols over the tune");
@@ -94,7 +91,7 @@ public static class AbcReader
         return sheet;
     }
 
-    private static (LeadSheet? Sheet, IReadOnlyList<string> OtherVoices) Sheet(string fileName, AbcFile file, AbcTune tune, AbcChoice choice, AbcRemarks remarks)
+    private static (LeadSheet? Sheet, IReadOnlyList<string> OtherVoices) Sheet(string fileName, AbcFile file, AbcTune tune, SheetChoice choice, Remarks remarks)
     {
         var head = new TuneHead(remarks);
         foreach (var line in file.Head)
@@ -126,7 +123,7 @@ public static class AbcReader
         return (Assemble(fileName, head, tempo, body, last, remarks), body.OtherVoices);
     }
 
-    private static LeadSheet? Assemble(string fileName, TuneHead head, Tempo? tempo, TuneBody body, Place last, AbcRemarks remarks)
+    private static LeadSheet? Assemble(string fileName, TuneHead head, Tempo? tempo, TuneBody body, Place last, Remarks remarks)
     {
         if (body.Bars.Count == 0 && !remarks.HasProblems)
         {
@@ -135,9 +132,9 @@ public static class AbcReader
         }
 
         var order = body.IsFull ? [] : PartOrder.Of(body.Bars, head.Parts, remarks);
-        if (body.IsFull || order.Count > BarWriter.MostBars)
+        if (body.IsFull || order.Count > SheetLimits.MostBars)
         {
-            remarks.Refuse(last, "more bars than one sheet may have", $"at most {BarWriter.MostBars}, repeats unfolded");
+            remarks.Refuse(last, "more bars than one sheet may have", $"at most {SheetLimits.MostBars}, repeats unfolded");
         }
 
         if (remarks.HasProblems)
@@ -160,15 +157,15 @@ public static class AbcReader
         return (opening ?? tempo, first with { Tempi = first.Tempi.Where(t => t.From != Beats.Zero).ToItems() });
     }
 
-    private static void RefuseEndless(LeadSheet sheet, Place last, AbcRemarks remarks)
+    private static void RefuseEndless(LeadSheet sheet, Place last, Remarks remarks)
     {
-        if (sheet.Length > LongestPiece)
+        if (sheet.Length > SheetLimits.LongestPiece)
         {
-            remarks.Refuse(last, $"a piece of {AbcRemarks.Quarters(sheet.Length)}", $"at most {AbcRemarks.Quarters(LongestPiece)}");
+            remarks.Refuse(last, $"a piece of {Remarks.Quarters(sheet.Length)}", $"at most {Remarks.Quarters(SheetLimits.LongestPiece)}");
         }
-        else if (sheet.Played.Any(p => p.Start.Denominator > FinestPart) || HeardTune.Of(sheet).Any(n => n.Start.Denominator > FinestPart || n.Length.Denominator > FinestPart))
+        else if (sheet.Played.Any(p => p.Start.Denominator > SheetLimits.FinestPart) || HeardTune.Of(sheet).Any(n => n.Start.Denominator > SheetLimits.FinestPart || n.Length.Denominator > SheetLimits.FinestPart))
         {
-            remarks.Refuse(last, "notes that fall on no common grid", $"places that are {FinestPart}ths of a quarter or coarser");
+            remarks.Refuse(last, "notes that fall on no common grid", $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
         }
     }
 }

@@ -21,7 +21,7 @@ internal sealed class AccidentalMemory
     private readonly Dictionary<(Letter Letter, int Octave), int> _inBar = [];
     private readonly Dictionary<(Letter Letter, int Octave), int> _tied = [];
 
-    public AbcKey Key { get; set; } = AbcKey.None;
+    public KeyAlterations Key { get; set; } = KeyAlterations.None;
 
     public AccidentalReach Reach { get; set; } = AccidentalReach.Pitch;
 

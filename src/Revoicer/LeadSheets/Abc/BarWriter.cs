@@ -4,25 +4,22 @@ using Revoicer.Text;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>Puts what is read into bars, one after the other.</summary>
-internal sealed class BarWriter(AbcRemarks remarks)
+internal sealed class BarWriter(Remarks remarks)
 {
-    /// <summary>As many bars as one sheet may have, repeats unfolded; a long hymn book has some thousand.</summary>
-    public const int MostBars = 20_000;
-
     // What hostile numbers may ask for at most; keeps exact sums within 64 bits.
     private static readonly Beats LongestBar = Beats.OfQuarters(1000);
 
-    private readonly List<AbcBar> _bars = [];
-    private AbcBar _open = new();
+    private readonly List<ReadBar> _bars = [];
+    private ReadBar _open = new();
     private Meter? _meter;
-    private AbcKey? _nextKey;
+    private KeyAlterations? _nextKey;
     private (int FirstNote, Beats Start)? _last;
 
     /// <summary>The bars that are complete.</summary>
-    public IReadOnlyList<AbcBar> Bars => _bars;
+    public IReadOnlyList<ReadBar> Bars => _bars;
 
     /// <summary>Whether no more bars are taken.</summary>
-    public bool IsFull => _bars.Count > MostBars;
+    public bool IsFull => _bars.Count > SheetLimits.MostBars;
 
     /// <summary>Whether a note or rest stands right before, in this bar.</summary>
     public bool HasLast => _last is not null;
@@ -41,7 +38,7 @@ internal sealed class BarWriter(AbcRemarks remarks)
     }
 
     /// <summary>A key that begins with this bar where nothing stands in it, else with the next.</summary>
-    public void SetKey(AbcKey key)
+    public void SetKey(KeyAlterations key)
     {
         if (_open.IsEmpty)
         {
@@ -79,7 +76,7 @@ internal sealed class BarWriter(AbcRemarks remarks)
         _open.Length += length;
         if (_open.Length > LongestBar)
         {
-            remarks.Refuse(where, $"a bar of more than {AbcRemarks.Quarters(LongestBar)}", "a bar line before it");
+            remarks.Refuse(where, $"a bar of more than {Remarks.Quarters(LongestBar)}", "a bar line before it");
             _open.Length = Beats.Zero;
         }
     }
@@ -98,7 +95,7 @@ internal sealed class BarWriter(AbcRemarks remarks)
     public void TieLast() => ChangeLast(n => n with { IsTiedOn = true });
 
     /// <summary>Ends the bar. Where nothing stands in it, the line joins the one before it.</summary>
-    public void End(AbcBarLine line)
+    public void End(ReadBarLine line)
     {
         var last = _open.IsEmpty ? _bars.LastOrDefault() : _open;
         if (last is not null && (last == _open || _open.Opening is null))
@@ -114,7 +111,7 @@ internal sealed class BarWriter(AbcRemarks remarks)
         if (!_open.IsEmpty)
         {
             _bars.Add(_open);
-            _open = new AbcBar { Meter = _meter, Key = _nextKey };
+            _open = new ReadBar { Meter = _meter, Key = _nextKey };
             _nextKey = null;
         }
 
@@ -139,7 +136,7 @@ internal sealed class BarWriter(AbcRemarks remarks)
     /// <summary>Ends the last bar; to be called once.</summary>
     public void Finish(Place where)
     {
-        End(AbcBarLine.Unseen(where));
+        End(ReadBarLine.Unseen(where));
         if (_bars.Count > 0)
         {
             _bars[^1].EndsSection = true;
@@ -150,7 +147,7 @@ internal sealed class BarWriter(AbcRemarks remarks)
     {
         if (!_open.IsEmpty)
         {
-            End(AbcBarLine.Unseen(where));
+            End(ReadBarLine.Unseen(where));
             _open.IsParted = true;
         }
     }

@@ -3,7 +3,7 @@ using Revoicer.Text;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>Reads decorations. A fermata is kept, all others are passed over: they do not change what is played when.</summary>
-internal sealed class Decorations(TuneVoice voice, AbcRemarks remarks)
+internal sealed class Decorations(TuneVoice voice, Remarks remarks)
 {
     // Standard 2.1, section 4.14, and the fingerings 0 to 5.
     private static readonly HashSet<string> Known =

@@ -19,7 +19,7 @@ internal static class Instructions
         };
 
     /// <summary>Warns of a field that is not followed and might change what is heard.</summary>
-    public static void Unread(char field, Place where, AbcRemarks remarks)
+    public static void Unread(char field, Place where, Remarks remarks)
     {
         if (field == 'm')
         {

@@ -27,7 +27,7 @@ internal static class KeyField
     /// <param name="before">The key so far; null at the head.</param>
     /// <param name="octaves">Takes the octaves by which a clef or "octave=" moves the notes, where there is one.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static AbcKey? Read(AbcPiece field, AbcKey? before, ref int octaves, AbcRemarks remarks)
+    public static KeyAlterations? Read(AbcPiece field, KeyAlterations? before, ref int octaves, Remarks remarks)
     {
         var words = field.Words();
         var taken = 0;
@@ -37,7 +37,7 @@ internal static class KeyField
             return null;
         }
 
-        key ??= before ?? AbcKey.None;
+        key ??= before ?? KeyAlterations.None;
         for (; taken < words.Count; taken++)
         {
             if (words[taken].Text[0] is '^' or '_' or '=')
@@ -53,7 +53,7 @@ internal static class KeyField
         return key;
     }
 
-    private static AbcKey? Keynote(IReadOnlyList<AbcPiece> words, ref int taken, AbcRemarks remarks)
+    private static KeyAlterations? Keynote(IReadOnlyList<AbcPiece> words, ref int taken, Remarks remarks)
     {
         if (words.Count == 0 || StaffWords.IsOne(words[0].Text) || words[0].Text[0] is '^' or '_' or '=')
         {
@@ -64,13 +64,13 @@ internal static class KeyField
         var text = words[0].Text;
         if (text.Equals("none", StringComparison.OrdinalIgnoreCase))
         {
-            return AbcKey.None;
+            return KeyAlterations.None;
         }
 
         // The Highland pipes' scale has F and C sharp; Hp prints them at the staff, HP does not (standard 2.1, section 3.1.14).
         if (text is "HP" or "Hp")
         {
-            return AbcKey.Of(null, 2);
+            return KeyAlterations.Of(null, 2);
         }
 
         if (text[0] is < 'A' or > 'G')
@@ -99,11 +99,11 @@ internal static class KeyField
             .Select(m => (Mode?)m.Mode)
             .FirstOrDefault();
 
-    private static AbcKey? Key(NoteName tonic, string mode, AbcPiece word, AbcRemarks remarks)
+    private static KeyAlterations? Key(NoteName tonic, string mode, AbcPiece word, Remarks remarks)
     {
         if (mode.Equals("exp", StringComparison.OrdinalIgnoreCase))
         {
-            return AbcKey.None with { Named = new KeySignature(tonic, Mode.Major) };
+            return KeyAlterations.None with { Named = new KeySignature(tonic, Mode.Major) };
         }
 
         if (ModeOf(mode) is not { } found)
@@ -119,10 +119,10 @@ internal static class KeyField
             return null;
         }
 
-        return AbcKey.Of(key, key.Fifths);
+        return KeyAlterations.Of(key, key.Fifths);
     }
 
-    private static AbcKey WithAccidentals(AbcPiece word, AbcKey key, AbcRemarks remarks)
+    private static KeyAlterations WithAccidentals(AbcPiece word, KeyAlterations key, Remarks remarks)
     {
         var cursor = new AbcCursor(word.Text, word.Where);
         while (!cursor.IsAtEnd)

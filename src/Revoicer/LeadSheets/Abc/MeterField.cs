@@ -17,7 +17,7 @@ internal static class MeterField
     private const int LargestUpper = 64;
 
     /// <summary>The metre; null with a problem where it cannot be read.</summary>
-    public static AbcMeter? Read(AbcPiece field, AbcRemarks remarks)
+    public static AbcMeter? Read(AbcPiece field, Remarks remarks)
     {
         switch (field.Text)
         {

@@ -5,7 +5,7 @@ namespace Revoicer.LeadSheets.Abc;
 /// <summary>Reads the music code of one voice, element by element.</summary>
 /// <param name="voice">Takes what is read.</param>
 /// <param name="remarks">Takes problems and warnings.</param>
-internal sealed class MusicReader(TuneVoice voice, AbcRemarks remarks)
+internal sealed class MusicReader(TuneVoice voice, Remarks remarks)
 {
     private readonly SignReader _signs = new(voice, remarks);
     private readonly SymbolTexts _symbols = new(voice, remarks);

@@ -9,9 +9,9 @@ internal sealed class PartOrder
     private const int MostNested = 8;
 
     private readonly AbcCursor _cursor;
-    private readonly AbcRemarks _remarks;
+    private readonly Remarks _remarks;
 
-    private PartOrder(AbcPiece field, AbcRemarks remarks)
+    private PartOrder(AbcPiece field, Remarks remarks)
     {
         _cursor = new AbcCursor(field.Text, field.Where);
         _remarks = remarks;
@@ -21,7 +21,7 @@ internal sealed class PartOrder
     /// <param name="bars">The bars as written.</param>
     /// <param name="field">What stands behind "P:" at the head; null for the order as written.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static IReadOnlyList<int> Of(IReadOnlyList<AbcBar> bars, AbcPiece? field, AbcRemarks remarks)
+    public static IReadOnlyList<int> Of(IReadOnlyList<ReadBar> bars, AbcPiece? field, Remarks remarks)
     {
         var starts = Enumerable.Range(0, bars.Count).Where(i => bars[i].Part is not null).ToList();
         if (field is null || starts.Count == 0)
@@ -51,7 +51,7 @@ internal sealed class PartOrder
             }
 
             order.AddRange(heard);
-            if (order.Count > BarWriter.MostBars)
+            if (order.Count > SheetLimits.MostBars)
             {
                 return order;
             }
@@ -60,7 +60,7 @@ internal sealed class PartOrder
         return order;
     }
 
-    private static void WarnOfUnmarked(AbcPiece? field, AbcRemarks remarks)
+    private static void WarnOfUnmarked(AbcPiece? field, Remarks remarks)
     {
         if (field is not null)
         {
@@ -68,11 +68,11 @@ internal sealed class PartOrder
         }
     }
 
-    private static IReadOnlyList<char> Letters(AbcPiece field, AbcRemarks remarks)
+    private static IReadOnlyList<char> Letters(AbcPiece field, Remarks remarks)
     {
         var reader = new PartOrder(field, remarks);
         var letters = reader.Group(0);
-        if (letters.Count == 0 || (!reader._cursor.IsAtEnd && letters.Count <= BarWriter.MostBars))
+        if (letters.Count == 0 || (!reader._cursor.IsAtEnd && letters.Count <= SheetLimits.MostBars))
         {
             remarks.Refuse(field.Where, $"'{Quoted.Text(field.Text)}' is no order of parts", "letters, brackets and numbers such as (AB)2C");
         }
@@ -83,7 +83,7 @@ internal sealed class PartOrder
     private List<char> Group(int depth)
     {
         var letters = new List<char>();
-        while (!_cursor.IsAtEnd && _cursor.Here != ')' && letters.Count <= BarWriter.MostBars)
+        while (!_cursor.IsAtEnd && _cursor.Here != ')' && letters.Count <= SheetLimits.MostBars)
         {
             if (_cursor.Here is '.' or ' ')
             {
@@ -97,7 +97,7 @@ internal sealed class PartOrder
             }
 
             var times = _cursor.TakeNumber() ?? 1;
-            for (var i = 0; i < times && item.Count > 0 && letters.Count <= BarWriter.MostBars; i++)
+            for (var i = 0; i < times && item.Count > 0 && letters.Count <= SheetLimits.MostBars; i++)
             {
                 letters.AddRange(item);
             }

@@ -8,8 +8,8 @@ namespace Revoicer.LeadSheets.Abc;
 /// </summary>
 internal sealed class PlayOrder
 {
-    private readonly IReadOnlyList<AbcBar> _bars;
-    private readonly AbcRemarks _remarks;
+    private readonly IReadOnlyList<ReadBar> _bars;
+    private readonly Remarks _remarks;
     private readonly int _to;
     private readonly List<int> _order = [];
     private int _start;
@@ -17,7 +17,7 @@ internal sealed class PlayOrder
     private int _times;
     private int _ending = -1;
 
-    private PlayOrder(IReadOnlyList<AbcBar> bars, int from, int to, AbcRemarks remarks)
+    private PlayOrder(IReadOnlyList<ReadBar> bars, int from, int to, Remarks remarks)
     {
         (_bars, _to, _remarks) = (bars, to, remarks);
         Begin(from);
@@ -28,10 +28,10 @@ internal sealed class PlayOrder
     /// <param name="from">The first of the stretch.</param>
     /// <param name="to">The one behind its last.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static IReadOnlyList<int> Of(IReadOnlyList<AbcBar> bars, int from, int to, AbcRemarks remarks)
+    public static IReadOnlyList<int> Of(IReadOnlyList<ReadBar> bars, int from, int to, Remarks remarks)
     {
         var order = new PlayOrder(bars, from, to, remarks);
-        for (var bar = from; bar < to && order._order.Count <= BarWriter.MostBars;)
+        for (var bar = from; bar < to && order._order.Count <= SheetLimits.MostBars;)
         {
             bar = order.Step(bar);
         }

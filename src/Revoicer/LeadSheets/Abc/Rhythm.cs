@@ -4,7 +4,7 @@ using Revoicer.Text;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>Tuplets and broken rhythm: by how much the next notes are longer or shorter than written.</summary>
-internal sealed class Rhythm(AbcRemarks remarks)
+internal sealed class Rhythm(Remarks remarks)
 {
     // The shortest part of a quarter that all lengths are multiples of: a 1/1024 note, and tuplets of 3, 5, 7 and 9 of it.
     private const int PartsOfQuarter = 256 * 9 * 5 * 7;
@@ -44,7 +44,7 @@ internal sealed class Rhythm(AbcRemarks remarks)
             return true;
         }
 
-        remarks.Refuse(where, $"a note of {AbcRemarks.Quarters(length)}", $"note values from 1/1024 to {AbcRemarks.Quarters(Longest)}, and tuplets of them");
+        remarks.Refuse(where, $"a note of {Remarks.Quarters(length)}", $"note values from 1/1024 to {Remarks.Quarters(Longest)}, and tuplets of them");
         return false;
     }
 

@@ -3,7 +3,7 @@ using Revoicer.Text;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>Reads bar lines, endings, tuplets.</summary>
-internal sealed class SignReader(TuneVoice voice, AbcRemarks remarks)
+internal sealed class SignReader(TuneVoice voice, Remarks remarks)
 {
     // A bracket that says more often than this is a slip of the finger.
     private const int MostTimes = 32;
@@ -45,7 +45,7 @@ internal sealed class SignReader(TuneVoice voice, AbcRemarks remarks)
         }
 
         var isRepeat = closes > 0 || opens > 0;
-        voice.EndBar(new AbcBarLine(where, closes, opens, isRepeat || isThick || lines > 1));
+        voice.EndBar(new ReadBarLine(where, closes, opens, isRepeat || isThick || lines > 1));
         if (char.IsAsciiDigit(cursor.Here))
         {
             ReadEnding(cursor);

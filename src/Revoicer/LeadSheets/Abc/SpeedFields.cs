@@ -14,7 +14,7 @@ internal static class SpeedFields
     private const string WhatASpeedIs = "such as 1/4=96, from 4 to 6000 quarter notes a minute";
 
     /// <summary>The unit of note lengths; null with a problem where it cannot be read.</summary>
-    public static Beats? Unit(AbcPiece field, AbcRemarks remarks)
+    public static Beats? Unit(AbcPiece field, Remarks remarks)
     {
         if (NoteValue(field.Text) is { } unit)
         {
@@ -29,7 +29,7 @@ internal static class SpeedFields
     /// <param name="field">What stands behind the colon.</param>
     /// <param name="unit">The unit of length, for the old form that names no note value.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static Tempo? Tempo(AbcPiece field, Beats unit, AbcRemarks remarks)
+    public static Tempo? Tempo(AbcPiece field, Beats unit, Remarks remarks)
     {
         var plain = WithoutQuoted(field.Text).Trim();
         if (plain.Length == 0)

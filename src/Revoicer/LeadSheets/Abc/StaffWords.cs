@@ -23,7 +23,7 @@ internal static class StaffWords
     public static bool IsOne(string word) => word.Contains('=', StringComparison.Ordinal) || (word.Length > 1 && IsClef(word));
 
     /// <summary>Takes one word; the octaves are set where it names a clef or an octave.</summary>
-    public static void Read(AbcPiece word, ref int octaves, AbcRemarks remarks)
+    public static void Read(AbcPiece word, ref int octaves, Remarks remarks)
     {
         var equals = word.Text.IndexOf('=', StringComparison.Ordinal);
         var name = equals < 0 ? "" : word.Text[..equals];
@@ -46,7 +46,7 @@ internal static class StaffWords
         }
     }
 
-    private static void ReadOctave(AbcPiece word, string value, ref int octaves, AbcRemarks remarks)
+    private static void ReadOctave(AbcPiece word, string value, ref int octaves, Remarks remarks)
     {
         if (int.TryParse(value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && Math.Abs(number) <= MostOctaves)
         {

@@ -4,7 +4,7 @@ using Revoicer.Text;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>Reads quoted text over the notes: chord symbols, or words.</summary>
-internal sealed class SymbolTexts(TuneVoice voice, AbcRemarks remarks)
+internal sealed class SymbolTexts(TuneVoice voice, Remarks remarks)
 {
     /// <summary>Reads the text between two quotation marks, which is no annotation.</summary>
     public void Read(string text, Place where)

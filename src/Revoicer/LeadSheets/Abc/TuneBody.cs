@@ -5,7 +5,7 @@ namespace Revoicer.LeadSheets.Abc;
 /// <summary>Reads the lines of a tune behind its head; music of other voices than the tune's is passed over.</summary>
 internal sealed class TuneBody
 {
-    private readonly AbcRemarks _remarks;
+    private readonly Remarks _remarks;
     private readonly TuneHead _head;
     private readonly TuneVoice _voice;
     private readonly MusicReader _music;
@@ -20,14 +20,14 @@ internal sealed class TuneBody
     /// <param name="head">The head, complete.</param>
     /// <param name="choice">The name of the voice that has the tune; null for the first.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public TuneBody(TuneHead head, string? choice, AbcRemarks remarks)
+    public TuneBody(TuneHead head, string? choice, Remarks remarks)
     {
         (_head, _choice, _remarks) = (head, choice, remarks);
         _voice = new TuneVoice(remarks) { Unit = head.Unit, Octaves = head.Octaves };
         _reach = head.Reach;
         _voice.Reach = _reach;
         _voice.SetMeter(head.Meter.Meter);
-        _voice.SetKey(head.Key ?? AbcKey.None);
+        _voice.SetKey(head.Key ?? KeyAlterations.None);
         _music = new MusicReader(_voice, remarks);
         head.Redefined.ForEach(_music.Redefine);
         _voices = [.. head.Voices.DistinctBy(v => v.Name)];
@@ -37,7 +37,7 @@ internal sealed class TuneBody
     }
 
     /// <summary>The bars that were read.</summary>
-    public IReadOnlyList<AbcBar> Bars => _voice.Bars;
+    public IReadOnlyList<ReadBar> Bars => _voice.Bars;
 
     /// <summary>Whether the tune has more bars than a sheet may have.</summary>
     public bool IsFull => _voice.IsFull;

@@ -9,7 +9,7 @@ namespace Revoicer.LeadSheets.Abc;
 /// <param name="Octaves">Octaves by which its clef moves the notes; null where it says nothing of it.</param>
 internal sealed record AbcVoice(string Name, string LongName, int? Octaves)
 {
-    public static AbcVoice? Read(AbcPiece field, AbcRemarks remarks)
+    public static AbcVoice? Read(AbcPiece field, Remarks remarks)
     {
         var words = field.Words();
         if (words.Count == 0)
@@ -36,7 +36,7 @@ internal sealed record AbcVoice(string Name, string LongName, int? Octaves)
 }
 
 /// <summary>Reads the fields at the head of a tune, up to "K:".</summary>
-internal sealed class TuneHead(AbcRemarks remarks)
+internal sealed class TuneHead(Remarks remarks)
 {
     private AbcPiece? _tempo;
     private Beats? _unit;
@@ -47,7 +47,7 @@ internal sealed class TuneHead(AbcRemarks remarks)
 
     public AbcMeter Meter { get; private set; } = new(null);
 
-    public AbcKey? Key { get; private set; }
+    public KeyAlterations? Key { get; private set; }
 
     /// <summary>Octaves by which the clef in "K:" moves the notes of voices that say nothing of it.</summary>
     public int Octaves => _octaves;

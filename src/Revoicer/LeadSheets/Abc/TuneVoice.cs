@@ -14,7 +14,7 @@ internal sealed record AbcTone(AbcPitch Pitch, AbcFactor Factor, bool IsTied, Pl
 /// <summary>The voice that has the tune: turns its notes, rests and signs into bars.</summary>
 internal sealed class TuneVoice
 {
-    private readonly AbcRemarks _remarks;
+    private readonly Remarks _remarks;
     private readonly BarWriter _bars;
     private readonly Rhythm _rhythm;
     private readonly AccidentalMemory _accidentals = new();
@@ -23,14 +23,14 @@ internal sealed class TuneVoice
     private bool _awaitsFermata;
     private Meter? _meter;
 
-    public TuneVoice(AbcRemarks remarks)
+    public TuneVoice(Remarks remarks)
     {
         _remarks = remarks;
         _bars = new BarWriter(remarks);
         _rhythm = new Rhythm(remarks);
     }
 
-    public IReadOnlyList<AbcBar> Bars => _bars.Bars;
+    public IReadOnlyList<ReadBar> Bars => _bars.Bars;
 
     /// <summary>Whether there are more bars than a sheet may have.</summary>
     public bool IsFull => _bars.IsFull;
@@ -41,14 +41,14 @@ internal sealed class TuneVoice
     /// <summary>Octaves by which clef or "octave=" moves the notes.</summary>
     public int Octaves { get; set; }
 
-    public AbcKey Key => _accidentals.Key;
+    public KeyAlterations Key => _accidentals.Key;
 
     public AccidentalReach Reach
     {
         set => _accidentals.Reach = value;
     }
 
-    public void SetKey(AbcKey key)
+    public void SetKey(KeyAlterations key)
     {
         _accidentals.Key = key;
         _bars.SetKey(key);
@@ -142,7 +142,7 @@ internal sealed class TuneVoice
         {
             if (i > 0)
             {
-                _bars.End(AbcBarLine.Unseen(where));
+                _bars.End(ReadBarLine.Unseen(where));
             }
 
             _bars.Add([], meter.Bar, where);
@@ -175,7 +175,7 @@ internal sealed class TuneVoice
         _rhythm.IsWritable(_bars.Stretch(_rhythm.Break(dots, isLongFirst, where)), where);
     }
 
-    public void EndBar(AbcBarLine line)
+    public void EndBar(ReadBarLine line)
     {
         _rhythm.EndBar();
         _accidentals.EndBar();

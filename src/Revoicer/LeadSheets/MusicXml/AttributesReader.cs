@@ -8,7 +8,7 @@ namespace Revoicer.LeadSheets.MusicXml;
 /// <summary>Reads divisions, key, metre and transposition as they change through a part.</summary>
 /// <param name="places">Where elements stand.</param>
 /// <param name="remarks">Takes problems and warnings.</param>
-internal sealed class AttributesReader(XmlPlaces places, AbcRemarks remarks)
+internal sealed class AttributesReader(XmlPlaces places, Remarks remarks)
 {
     private const int MostFifths = 7;
     private const int MostUpper = 255;

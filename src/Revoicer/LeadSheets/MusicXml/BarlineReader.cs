@@ -15,7 +15,7 @@ internal static class BarlineReader
     /// <param name="places">Where elements stand.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
     /// <param name="isInside">Whether music of the bar stands before it.</param>
-    public static void Take(XElement line, ReadMeasure measure, XmlPlaces places, AbcRemarks remarks, bool isInside)
+    public static void Take(XElement line, ReadMeasure measure, XmlPlaces places, Remarks remarks, bool isInside)
     {
         var repeat = line.Child("repeat");
         if (line.Text("location") == "middle" && repeat is not null && isInside)
@@ -43,7 +43,7 @@ internal static class BarlineReader
         }
     }
 
-    private static void TakeRepeat(XElement repeat, OrderSigns signs, XmlPlaces places, AbcRemarks remarks)
+    private static void TakeRepeat(XElement repeat, OrderSigns signs, XmlPlaces places, Remarks remarks)
     {
         if (repeat.Text("direction") == "forward")
         {
@@ -59,7 +59,7 @@ internal static class BarlineReader
         }
     }
 
-    private static void TakeEnding(XElement ending, OrderSigns signs, XmlPlaces places, AbcRemarks remarks)
+    private static void TakeEnding(XElement ending, OrderSigns signs, XmlPlaces places, Remarks remarks)
     {
         if (ending.Text("type") != "start")
         {

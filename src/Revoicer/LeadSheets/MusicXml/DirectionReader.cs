@@ -8,7 +8,7 @@ namespace Revoicer.LeadSheets.MusicXml;
 /// <summary>Reads from directions what changes the music: speeds, "no chord", and the signs for the order of bars.</summary>
 /// <param name="places">Where elements stand.</param>
 /// <param name="remarks">Takes warnings.</param>
-internal sealed class DirectionReader(XmlPlaces places, AbcRemarks remarks)
+internal sealed class DirectionReader(XmlPlaces places, Remarks remarks)
 {
     private const double SlowestQuarters = 4;
     private const double FastestQuarters = 6000;

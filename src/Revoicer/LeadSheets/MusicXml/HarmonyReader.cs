@@ -10,7 +10,7 @@ namespace Revoicer.LeadSheets.MusicXml;
 /// <summary>Reads harmony elements: root, kind, degrees, bass. What the degrees say holds, whatever the text beside them says.</summary>
 /// <param name="places">Where elements stand.</param>
 /// <param name="remarks">Takes problems and warnings.</param>
-internal sealed class HarmonyReader(XmlPlaces places, AbcRemarks remarks)
+internal sealed class HarmonyReader(XmlPlaces places, Remarks remarks)
 {
     // Degrees a chord may have, and how far they may be altered; beyond that nobody writes.
     private const int HighestDegree = 13;

@@ -10,7 +10,7 @@ namespace Revoicer.LeadSheets.MusicXml;
 internal sealed class HeardOrder
 {
     private readonly IReadOnlyList<ReadMeasure> _measures;
-    private readonly AbcRemarks _remarks;
+    private readonly Remarks _remarks;
     private readonly List<int> _order = [];
     private readonly IReadOnlyList<int>[] _endings;
     private readonly int _lastClose;
@@ -19,7 +19,7 @@ internal sealed class HeardOrder
     private int _times;
     private bool _hasJumped;
 
-    private HeardOrder(IReadOnlyList<ReadMeasure> measures, AbcRemarks remarks)
+    private HeardOrder(IReadOnlyList<ReadMeasure> measures, Remarks remarks)
     {
         (_measures, _remarks) = (measures, remarks);
         _endings = new IReadOnlyList<int>[measures.Count];
@@ -35,11 +35,11 @@ internal sealed class HeardOrder
     }
 
     /// <summary>The bars as heard, as indices; not many more than a sheet may have.</summary>
-    public static IReadOnlyList<int> Of(IReadOnlyList<ReadMeasure> measures, AbcRemarks remarks)
+    public static IReadOnlyList<int> Of(IReadOnlyList<ReadMeasure> measures, Remarks remarks)
     {
         var order = new HeardOrder(measures, remarks);
         order.Begin(0);
-        for (var bar = 0; bar < measures.Count && order._order.Count <= BarWriter.MostBars;)
+        for (var bar = 0; bar < measures.Count && order._order.Count <= SheetLimits.MostBars;)
         {
             bar = order.Step(bar);
         }
@@ -153,7 +153,7 @@ internal sealed class HeardOrder
     private void WarnOfUnheard()
     {
         var heard = _order.ToHashSet();
-        if (!_hasJumped && Enumerable.Range(0, _measures.Count).Where(i => !heard.Contains(i)).Select(i => (int?)i).FirstOrDefault() is { } unheard && _order.Count <= BarWriter.MostBars)
+        if (!_hasJumped && Enumerable.Range(0, _measures.Count).Where(i => !heard.Contains(i)).Select(i => (int?)i).FirstOrDefault() is { } unheard && _order.Count <= SheetLimits.MostBars)
         {
             _remarks.Warn(_measures[unheard].Where, "repeats and endings leave this bar unheard", "an ending for each time through");
         }

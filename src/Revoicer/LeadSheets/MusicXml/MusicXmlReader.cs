@@ -26,14 +26,14 @@ public static class MusicXmlReader
     /// <returns>The sheet with warnings, or refused with all problems (the first hundred) in order of place.</returns>
     public static Reading<LeadSheet> Read(string fileName, byte[] file, string? voice = null)
     {
-        var remarks = new AbcRemarks();
+        var remarks = new Remarks();
         var sheet = Sheet(fileName, file, voice, remarks);
         return remarks.HasProblems || sheet is null
             ? new Reading<LeadSheet>.Refused(remarks.Problems)
             : new Reading<LeadSheet>.Accepted(sheet, remarks.Warnings);
     }
 
-    private static LeadSheet? Sheet(string fileName, byte[] file, string? voice, AbcRemarks remarks)
+    private static LeadSheet? Sheet(string fileName, byte[] file, string? voice, Remarks remarks)
     {
         var whole = Place.WholeFile(fileName);
         var bytes = ZippedScore.IsZip(file) ? ZippedScore.Take(file, whole, remarks) : file;
@@ -61,7 +61,7 @@ public static class MusicXmlReader
             : NoSuchVoice(parts, voice!, whole, remarks);
     }
 
-    private static XElement? Root(byte[] bytes, XmlPlaces places, AbcRemarks remarks)
+    private static XElement? Root(byte[] bytes, XmlPlaces places, Remarks remarks)
     {
         try
         {
@@ -89,7 +89,7 @@ public static class MusicXmlReader
         return new string([.. (end > 0 ? e.Message[..end] : e.Message).TrimEnd('.').Take(200).Select(c => Quoted.IsVisible(c) ? c : '?')]);
     }
 
-    private static LeadSheet? NoSuchVoice(ScorePart[] parts, string voice, Place whole, AbcRemarks remarks)
+    private static LeadSheet? NoSuchVoice(ScorePart[] parts, string voice, Place whole, Remarks remarks)
     {
         var voices = TuneChoice.VoicesOf(parts[0]).Take(10);
         var names = parts.Take(10).Select(p => p.Name.Length > 0 ? p.Name : p.Id);

@@ -8,7 +8,7 @@ namespace Revoicer.LeadSheets.MusicXml;
 /// <summary>Reads notes: how long, which voice, which pitch.</summary>
 /// <param name="places">Where elements stand.</param>
 /// <param name="remarks">Takes problems.</param>
-internal sealed class NoteReader(XmlPlaces places, AbcRemarks remarks)
+internal sealed class NoteReader(XmlPlaces places, Remarks remarks)
 {
     private const int MostAltered = 3;
 

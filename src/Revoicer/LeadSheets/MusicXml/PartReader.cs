@@ -12,10 +12,9 @@ internal sealed class PartReader
     private static readonly Beats LongestBar = Beats.OfQuarters(1000);
 
     // What an arrangement file can hold (docs/files.md); keeps exact sums within 64 bits as well.
-    private const int FinestPart = 10_000;
 
     private readonly XmlPlaces _places;
-    private readonly AbcRemarks _remarks;
+    private readonly Remarks _remarks;
     private readonly string? _voice;
     private readonly AttributesReader _attributes;
     private readonly HarmonyReader _harmony;
@@ -27,7 +26,7 @@ internal sealed class PartReader
     private XElement? _before;
     private HashSet<(Beats, WrittenNote)> _struck = [];
 
-    private PartReader(string? voice, XmlPlaces places, AbcRemarks remarks)
+    private PartReader(string? voice, XmlPlaces places, Remarks remarks)
     {
         (_voice, _places, _remarks) = (voice, places, remarks);
         _attributes = new AttributesReader(places, remarks);
@@ -42,7 +41,7 @@ internal sealed class PartReader
     /// <param name="voice">The voice that has the tune; null where no notes are wanted.</param>
     /// <param name="places">Where elements stand.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static IReadOnlyList<ReadMeasure> Read(ScorePart part, string? voice, XmlPlaces places, AbcRemarks remarks)
+    public static IReadOnlyList<ReadMeasure> Read(ScorePart part, string? voice, XmlPlaces places, Remarks remarks)
     {
         var reader = new PartReader(voice, places, remarks);
         var read = new List<ReadMeasure>();
@@ -185,12 +184,12 @@ internal sealed class PartReader
     private void Advance(Beats length, XElement element)
     {
         _at += length;
-        if (_at > LongestBar || _at.Denominator > FinestPart)
+        if (_at > LongestBar || _at.Denominator > SheetLimits.FinestPart)
         {
             _remarks.Refuse(
                 _places.Of(element),
-                _at > LongestBar ? $"a bar of more than {AbcRemarks.Quarters(LongestBar)}" : "notes that fall on no common grid",
-                _at > LongestBar ? "a new measure before it" : $"places that are {FinestPart}ths of a quarter or coarser");
+                _at > LongestBar ? $"a bar of more than {Remarks.Quarters(LongestBar)}" : "notes that fall on no common grid",
+                _at > LongestBar ? "a new measure before it" : $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
             _at = Beats.Zero;
         }
 
@@ -233,9 +232,9 @@ internal sealed class PartReader
     private void Add(Beats at, ChordSymbol? symbol, XElement from)
     {
         at = at < Beats.Zero ? Beats.Zero : at;
-        if (at.Denominator > FinestPart)
+        if (at.Denominator > SheetLimits.FinestPart)
         {
-            _remarks.Refuse(_places.Of(from), "a chord symbol that falls on no common grid", $"places that are {FinestPart}ths of a quarter or coarser");
+            _remarks.Refuse(_places.Of(from), "a chord symbol that falls on no common grid", $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
             return;
         }
 
@@ -245,6 +244,6 @@ internal sealed class PartReader
     private Beats Offset(XElement element)
     {
         var offset = Elements.Fraction(element.ChildText("offset") ?? element.Text("offset")) is { } parts ? NoteReader.Over(parts, _attributes.Divisions) : Beats.Zero;
-        return offset.Denominator > FinestPart ? Beats.Zero : offset;
+        return offset.Denominator > SheetLimits.FinestPart ? Beats.Zero : offset;
     }
 }

@@ -10,26 +10,24 @@ namespace Revoicer.LeadSheets.MusicXml;
 internal static class SheetAssembly
 {
     private const int LongestTitle = 200;
-    private const int FinestPart = 10_000;
-    private static readonly Beats LongestPiece = Beats.OfQuarters(100_000);
 
     /// <summary>The sheet; null where a problem was told.</summary>
     public static LeadSheet? Of(
-        string fileName, XElement score, IReadOnlyList<ScorePart> parts, TuneChoice choice, XmlPlaces places, AbcRemarks remarks)
+        string fileName, XElement score, IReadOnlyList<ScorePart> parts, TuneChoice choice, XmlPlaces places, Remarks remarks)
     {
         var measures = PartReader.Read(parts[choice.Part], choice.Voice, places, remarks);
-        if (remarks.HasProblems || measures.Count > BarWriter.MostBars)
+        if (remarks.HasProblems || measures.Count > SheetLimits.MostBars)
         {
-            remarks.Refuse(remarks.HasProblems ? [] : [new Problem(places.Of(score), $"{measures.Count} measures", $"at most {BarWriter.MostBars}")]);
+            remarks.Refuse(remarks.HasProblems ? [] : [new Problem(places.Of(score), $"{measures.Count} measures", $"at most {SheetLimits.MostBars}")]);
             return null;
         }
 
         Join(measures, Others(parts, choice, places), places.Of(score), remarks);
         var order = HeardOrder.Of(measures, remarks);
         var last = measures[^1].Where;
-        if (order.Count > BarWriter.MostBars)
+        if (order.Count > SheetLimits.MostBars)
         {
-            remarks.Refuse(last, "more bars than one sheet may have", $"at most {BarWriter.MostBars}, repeats unfolded");
+            remarks.Refuse(last, "more bars than one sheet may have", $"at most {SheetLimits.MostBars}, repeats unfolded");
         }
 
         if (IsEndless(measures, order, last, remarks) || remarks.HasProblems)
@@ -44,16 +42,16 @@ internal static class SheetAssembly
     }
 
     private static List<IReadOnlyList<ReadMeasure>> Others(IReadOnlyList<ScorePart> parts, TuneChoice choice, XmlPlaces places) =>
-        [.. parts.Index().Where(p => p.Index != choice.Part).Select(p => PartReader.Read(p.Item, null, places, new AbcRemarks()))];
+        [.. parts.Index().Where(p => p.Index != choice.Part).Select(p => PartReader.Read(p.Item, null, places, new Remarks()))];
 
     // A bar is as long as its longest part. Symbols stand over any part: those of the tune's own come first.
-    private static void Join(IReadOnlyList<ReadMeasure> measures, List<IReadOnlyList<ReadMeasure>> others, Place whole, AbcRemarks remarks)
+    private static void Join(IReadOnlyList<ReadMeasure> measures, List<IReadOnlyList<ReadMeasure>> others, Place whole, Remarks remarks)
     {
         foreach (var other in others)
         {
             for (var i = 0; i < Math.Min(measures.Count, other.Count); i++)
             {
-                measures[i].Length = other[i].Length > measures[i].Length && other[i].Length.Denominator <= FinestPart ? other[i].Length : measures[i].Length;
+                measures[i].Length = other[i].Length > measures[i].Length && other[i].Length.Denominator <= SheetLimits.FinestPart ? other[i].Length : measures[i].Length;
                 TakeSigns(measures[i], other[i]);
             }
         }
@@ -92,17 +90,17 @@ internal static class SheetAssembly
         measure.Tempi.AddRange(other.Tempi.Where(t => t.From < measure.Length && !own.Contains(t.From)));
     }
 
-    private static AbcBar ToBar(IReadOnlyList<ReadMeasure> measures, int i)
+    private static ReadBar ToBar(IReadOnlyList<ReadMeasure> measures, int i)
     {
         var (measure, signs) = (measures[i], measures[i].Signs);
         var isLast = i + 1 == measures.Count;
-        var bar = new AbcBar
+        var bar = new ReadBar
         {
             Meter = measure.Meter,
-            Key = i > 0 && measure.Key is { } key ? AbcKey.Of(key.Named, key.Fifths) : null,
+            Key = i > 0 && measure.Key is { } key ? KeyAlterations.Of(key.Named, key.Fifths) : null,
             Length = measure.Length,
             Where = measure.Where,
-            Opening = signs.Opens ? new AbcBarLine(measure.Where, 0, 1, IsDouble: false) : null,
+            Opening = signs.Opens ? new ReadBarLine(measure.Where, 0, 1, IsDouble: false) : null,
             Ending = signs.Ending,
             EndingPlace = measure.Where,
             Closes = signs.Times > 0 ? 1 : 0,
@@ -117,32 +115,32 @@ internal static class SheetAssembly
     }
 
     // Before any sum over bars is made: what could not be held by an arrangement file, or by exact arithmetic.
-    private static bool IsEndless(IReadOnlyList<ReadMeasure> measures, IReadOnlyList<int> order, Place last, AbcRemarks remarks)
+    private static bool IsEndless(IReadOnlyList<ReadMeasure> measures, IReadOnlyList<int> order, Place last, Remarks remarks)
     {
         var length = Beats.Zero;
         foreach (var index in order)
         {
             var start = length;
             length += measures[index].Length;
-            if (length.Denominator > FinestPart || length > LongestPiece)
+            if (length.Denominator > SheetLimits.FinestPart || length > SheetLimits.LongestPiece)
             {
                 remarks.Refuse(
                     last,
-                    length > LongestPiece ? $"a piece of more than {AbcRemarks.Quarters(LongestPiece)}" : "bars that fall on no common grid",
-                    length > LongestPiece ? "a shorter one" : $"places that are {FinestPart}ths of a quarter or coarser");
+                    length > SheetLimits.LongestPiece ? $"a piece of more than {Remarks.Quarters(SheetLimits.LongestPiece)}" : "bars that fall on no common grid",
+                    length > SheetLimits.LongestPiece ? "a shorter one" : $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
                 return true;
             }
 
             if (measures[index].Notes.Any(n => !OnGrid(n.Start, start) || !OnGrid(n.Start, n.Length)))
             {
-                remarks.Refuse(measures[index].Where, "notes that fall on no common grid", $"places that are {FinestPart}ths of a quarter or coarser");
+                remarks.Refuse(measures[index].Where, "notes that fall on no common grid", $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
                 return true;
             }
         }
 
         return false;
 
-        static bool OnGrid(Beats a, Beats b) => a.Denominator <= FinestPart && b.Denominator <= FinestPart && (a + b).Denominator <= FinestPart;
+        static bool OnGrid(Beats a, Beats b) => a.Denominator <= SheetLimits.FinestPart && b.Denominator <= SheetLimits.FinestPart && (a + b).Denominator <= SheetLimits.FinestPart;
     }
 
     // A speed at the very beginning is the sheet's.

@@ -22,7 +22,7 @@ internal static class ZippedScore
     /// <param name="file">The archive.</param>
     /// <param name="whole">The file as a place.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static byte[]? Take(byte[] file, Place whole, AbcRemarks remarks)
+    public static byte[]? Take(byte[] file, Place whole, Remarks remarks)
     {
         try
         {
@@ -43,7 +43,7 @@ internal static class ZippedScore
     }
 
     // The entry that the container names; where it names none, the only score there is.
-    private static ZipArchiveEntry? Score(ZipArchive archive, Place whole, AbcRemarks remarks)
+    private static ZipArchiveEntry? Score(ZipArchive archive, Place whole, Remarks remarks)
     {
         var named = archive.GetEntry(Container) is { } container ? RootFile(container) : null;
         if (named is not null && archive.GetEntry(named) is { } entry)
@@ -88,7 +88,7 @@ internal static class ZippedScore
         }
     }
 
-    private static byte[]? Inflate(ZipArchiveEntry entry, Place whole, AbcRemarks remarks)
+    private static byte[]? Inflate(ZipArchiveEntry entry, Place whole, Remarks remarks)
     {
         var bytes = BoundedXml.Inflated(entry);
         if (bytes is null)

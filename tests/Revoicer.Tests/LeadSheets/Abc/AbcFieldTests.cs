@@ -1,3 +1,4 @@
+using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
 using Xunit;
@@ -77,7 +78,7 @@ public class AbcFieldTests
     [InlineData("B", "C3 4, D3 4, E3 4")]
     public void One_voice_is_read(string? voice, string expected) => Assert.Equal(expected, AbcText.Heard(AbcText.Sheet(
         "X:1\nM:4/4\nL:1/4\nV:T name=\"Treble\"\nV:B clef=bass\nK:C\nV:T\nC4|\n[V:B]C,4|[V:T]D4|\nV:B\nD,4|E,4|\nV:T\nE4|",
-        new AbcChoice(Voice: voice))));
+        new SheetChoice(Voice: voice))));
 
     [Fact]
     public void Fields_of_another_voice_do_not_touch_the_tune() => Assert.Equal(
@@ -87,7 +88,7 @@ public class AbcFieldTests
     [Fact]
     public void A_wrong_voice_is_refused_with_those_there_are() => Assert.Contains(
         "the tune has no voice 'X'; expected one of its voices: 1, 2",
-        AbcText.Messages("X:1\nM:4/4\nK:C\nV:1\nC8|\nV:2\nC8|", new AbcChoice(Voice: "X")));
+        AbcText.Messages("X:1\nM:4/4\nK:C\nV:1\nC8|\nV:2\nC8|", new SheetChoice(Voice: "X")));
 
     private const string Book = "L:1/4\nM:4/4\n\nX:7\nT:One\nK:C\nC4|\n\nX:3\nT:Two\nK:C\nD4|\n\nX:3\nT:Three\nK:C\nE4|\n";
 
@@ -97,7 +98,7 @@ public class AbcFieldTests
     [InlineData(3, "Two", "D4 4")]
     public void A_tune_is_chosen_by_its_number(int? piece, string title, string heard)
     {
-        var sheet = AbcText.Sheet(Book, new AbcChoice(Piece: piece));
+        var sheet = AbcText.Sheet(Book, new SheetChoice(Piece: piece));
 
         Assert.Equal((title, heard), (sheet.Title, AbcText.Heard(sheet)));
     }
@@ -108,14 +109,14 @@ public class AbcFieldTests
     [Fact]
     public void A_wrong_number_is_refused_with_those_there_are() => Assert.Equal(
         "quay.abc: the file has no tune 2; expected one of 7, 3\n",
-        AbcText.Messages(Book, new AbcChoice(Piece: 2)));
+        AbcText.Messages(Book, new SheetChoice(Piece: 2)));
 
     [Theory]
     [InlineData(2, "quay.abc: the file has no tune 2; expected a number behind the 'X:' of every tune\n")]
     [InlineData(null, "the file has 2 tunes, the first is read; expected the number of another to be chosen: none has one behind its 'X:'\n")]
     [InlineData(null, "quay.abc:1:1: a tune without a number; expected a whole number behind 'X:'\n")]
     public void Tunes_without_numbers_are_told_as_such(int? piece, string told) =>
-        Assert.Contains(told, AbcText.Messages("X:\nM:4/4\nK:C\nC8|\n\nX:\nM:4/4\nK:C\nD8|\n", new AbcChoice(Piece: piece)), StringComparison.Ordinal);
+        Assert.Contains(told, AbcText.Messages("X:\nM:4/4\nK:C\nC8|\n\nX:\nM:4/4\nK:C\nD8|\n", new SheetChoice(Piece: piece)), StringComparison.Ordinal);
 
     [Fact]
     public void Text_and_empty_lines_around_tunes_do_not_matter() => Assert.Equal("C4 4", AbcText.Heard(AbcText.Sheet(

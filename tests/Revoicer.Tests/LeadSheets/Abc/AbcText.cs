@@ -11,10 +11,10 @@ internal static class AbcText
     /// <summary>A head in 4/4, quarters as unit, C major.</summary>
     public const string Head = "X:1\nT:Kelp\nM:4/4\nL:1/4\nK:C\n";
 
-    public static Reading<LeadSheet> Read(string text, AbcChoice? choice = null) =>
-        AbcReader.Read("quay.abc", text, choice ?? AbcChoice.First);
+    public static Reading<LeadSheet> Read(string text, SheetChoice? choice = null) =>
+        AbcReader.Read("quay.abc", text, choice ?? SheetChoice.First);
 
-    public static LeadSheet Sheet(string text, AbcChoice? choice = null) => Read(text, choice) switch
+    public static LeadSheet Sheet(string text, SheetChoice? choice = null) => Read(text, choice) switch
     {
         Reading<LeadSheet>.Accepted accepted => accepted.Value,
         Reading<LeadSheet>.Refused refused => throw new InvalidOperationException(string.Concat(refused.Problems)),
@@ -23,7 +23,7 @@ internal static class AbcText
 
     public static LeadSheet Music(string music) => Sheet(Head + music);
 
-    public static string Messages(string text, AbcChoice? choice = null) => string.Concat(Read(text, choice) switch
+    public static string Messages(string text, SheetChoice? choice = null) => string.Concat(Read(text, choice) switch
     {
         Reading<LeadSheet>.Refused refused => refused.Problems,
         Reading<LeadSheet>.Accepted accepted => accepted.Warnings,

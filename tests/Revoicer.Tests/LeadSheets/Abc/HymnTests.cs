@@ -15,7 +15,7 @@ public class HymnTests
         Assert.SkipWhen(known is null, "../shared/corpora/hymns is absent");
         var files = Directory.GetFiles(Path.GetDirectoryName(known)!, "*.abc");
         var sheets = files.Select(file => (Bytes: SheetBytes.Decode(File.ReadAllBytes(file)), Name: Path.GetFileName(file))).ToArray();
-        var refused = sheets.SelectMany(s => AbcReader.Read(s.Name, s.Bytes.Text, AbcChoice.First) is Reading<LeadSheet>.Refused no ? no.Problems : []);
+        var refused = sheets.SelectMany(s => AbcReader.Read(s.Name, s.Bytes.Text, SheetChoice.First) is Reading<LeadSheet>.Refused no ? no.Problems : []);
 
         Assert.Equal(70, sheets.Length);
         Assert.Equal(24, sheets.Count(s => !s.Bytes.IsUtf8));

@@ -2,30 +2,30 @@ using Revoicer.Chords;
 using Revoicer.Music;
 using Revoicer.Text;
 
-namespace Revoicer.LeadSheets.Abc;
+namespace Revoicer.LeadSheets;
 
 /// <summary>A bar line.</summary>
 /// <param name="Where">Where it stands.</param>
 /// <param name="Closes">Dots before it: a repeat ends, and what it repeats is heard once more often than there are dots.</param>
 /// <param name="Opens">Dots behind it: a repeat begins.</param>
 /// <param name="IsDouble">Whether it ends a section.</param>
-internal sealed record AbcBarLine(Place Where, int Closes, int Opens, bool IsDouble)
+internal sealed record ReadBarLine(Place Where, int Closes, int Opens, bool IsDouble)
 {
     /// <summary>A bar parted where no bar line stands, by an ending or a part that begins inside it.</summary>
-    public static AbcBarLine Unseen(Place where) => new(where, 0, 0, IsDouble: false);
+    public static ReadBarLine Unseen(Place where) => new(where, 0, 0, IsDouble: false);
 }
 
 /// <summary>A chord symbol at its place in a bar; without chord for N.C.</summary>
 internal sealed record PlacedSymbol(Beats Start, ChordSymbol? Symbol, Place Where);
 
 /// <summary>A bar while it is read, from one bar line to the next.</summary>
-internal sealed class AbcBar
+internal sealed class ReadBar
 {
     /// <summary>The metre; null for free metre.</summary>
     public Meter? Meter { get; set; }
 
     /// <summary>The key that begins with it, where it changes.</summary>
-    public AbcKey? Key { get; set; }
+    public KeyAlterations? Key { get; set; }
 
     /// <summary>How much of it has been read.</summary>
     public Beats Length { get; set; }
@@ -42,7 +42,7 @@ internal sealed class AbcBar
     public List<Beats> Fermatas { get; } = [];
 
     /// <summary>The bar line before it where it opens a repeat.</summary>
-    public AbcBarLine? Opening { get; set; }
+    public ReadBarLine? Opening { get; set; }
 
     /// <summary>Numbers of the ending that begins with it; empty where none does.</summary>
     public IReadOnlyList<int> Ending { get; set; } = [];

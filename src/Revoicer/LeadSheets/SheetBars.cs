@@ -4,12 +4,12 @@ using Revoicer.Music;
 using Revoicer.Text;
 using Revoicer.Values;
 
-namespace Revoicer.LeadSheets.Abc;
+namespace Revoicer.LeadSheets;
 
 /// <summary>Numbers the bars of a tune, finds their places in the metre, and gives each chord its stretch.</summary>
 /// <param name="bars">The bars as read.</param>
 /// <param name="remarks">Takes warnings of bars that their metre does not fill.</param>
-internal sealed class SheetBars(IReadOnlyList<AbcBar> bars, AbcRemarks remarks)
+internal sealed class SheetBars(IReadOnlyList<ReadBar> bars, Remarks remarks)
 {
     private int _number;
     private PlacedSymbol? _symbol;
@@ -60,8 +60,8 @@ internal sealed class SheetBars(IReadOnlyList<AbcBar> bars, AbcRemarks remarks)
         {
             remarks.Warn(
                 bars[i].Where!,
-                string.Create(CultureInfo.InvariantCulture, $"bar {_number} has {AbcRemarks.Quarters(bars[i].Length)} and is taken as it is"),
-                $"{AbcRemarks.Quarters(meter.Bar)} in {meter}");
+                string.Create(CultureInfo.InvariantCulture, $"bar {_number} has {Remarks.Quarters(bars[i].Length)} and is taken as it is"),
+                $"{Remarks.Quarters(meter.Bar)} in {meter}");
         }
     }
 
@@ -81,7 +81,7 @@ internal sealed class SheetBars(IReadOnlyList<AbcBar> bars, AbcRemarks remarks)
     }
 
     // A symbol lasts until the next; a later ending goes on from what stood before the first.
-    private Items<ChordSpan> Spans(AbcBar bar)
+    private Items<ChordSpan> Spans(ReadBar bar)
     {
         if (bar.Ending.Count > 0 && bar.Ending[0] == 1)
         {

@@ -2,10 +2,10 @@ using System.Globalization;
 using Revoicer.Text;
 using Revoicer.Values;
 
-namespace Revoicer.LeadSheets.Abc;
+namespace Revoicer.LeadSheets;
 
 /// <summary>Collects what is wrong and what is noteworthy while a file is read.</summary>
-internal sealed class AbcRemarks
+internal sealed class Remarks
 {
     // More would not be read by anyone.
     private const int Most = 100;
