@@ -17,6 +17,9 @@ namespace Revoicer;
 internal sealed class DraftSearch(
     LeadSheet sheet, TempoMap tempi, Instrument instrument, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
 {
+    // Enough for all cores, few enough that a tune laid too dear is soon left. Estimate.
+    private const int SlotsAtATime = 64;
+
     private readonly Items<Rule> _wishes = wish.Wishes.All.Select(w => (Rule)new WishRule(w)).ToItems();
 
     /// <summary>The sheet in slots, with the tune in one place; null where it has none.</summary>
@@ -26,21 +29,31 @@ internal sealed class DraftSearch(
         return SlotCutting.Cut(sheet, tempi, tune, CutWish(passesApart));
     }
 
-    /// <summary>What can be played in the slots, priced.</summary>
-    public SheetPrices Price(SlotPlan plan)
+    /// <summary>What can be played in the slots, priced; null where every choice costs more than a price, the tune included.</summary>
+    public SheetPrices? Price(SlotPlan plan, long most = long.MaxValue)
     {
-        progress?.Report(Stage.Candidates);
         var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
-        var candidates = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
-        progress?.Report(Stage.Prices);
-        return SheetPrices.Of(instrument, sound, plan, candidates, cancel);
+        var pricing = new SlotPricing(instrument, sound, plan);
+        foreach (var slots in plan.Slots.Chunk(SlotsAtATime))
+        {
+            progress?.Report(Stage.Candidates);
+            var candidates = slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
+            progress?.Report(Stage.Prices);
+            pricing.Add(candidates, cancel);
+            if (pricing.Least > most)
+            {
+                return null;
+            }
+        }
+
+        return pricing.Linked(cancel);
     }
 
     /// <summary>The answer under the sound's rules, the player's wishes, and what else is asked.</summary>
-    public Outcome Answer(SheetPrices prices, Items<Rule> besides, long limit = long.MaxValue)
+    public Outcome Answer(SheetPrices prices, Items<Rule> besides)
     {
         progress?.Report(Stage.Search);
-        return Search.Run(prices, [.. _wishes, .. besides, .. RulesOf(prices.Plan)], wish.Effort, cancel, limit);
+        return Search.Run(prices, [.. _wishes, .. besides, .. RulesOf(prices.Plan)], wish.Effort, cancel);
     }
 
     /// <summary>What else the player asks of a first answer: another one, and repeats that are not alike.</summary>
@@ -78,7 +91,7 @@ internal sealed class DraftSearch(
             return null;
         }
 
-        var prices = Price(plan);
+        var prices = Price(plan)!;
         return (prices, Answer(prices, rules));
     }
 

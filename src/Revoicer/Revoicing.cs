@@ -72,15 +72,20 @@ public static class Revoicing
                 return new Drafting.Astray(astray);
             }
 
-            var prices = search.Price(plan);
-            var limit = best is { } dearest ? dearest.Found.Price + dearest.Prices.Tune - prices.Tune : long.MaxValue;
-            var outcome = search.Answer(prices, [], limit);
+            var most = best is { } cheapest ? cheapest.Found.Price + cheapest.Prices.Tune : long.MaxValue;
+            if (search.Price(plan, most) is not { } prices)
+            {
+                continue;
+            }
+
+            var outcome = search.Answer(prices, []);
             if (outcome is Outcome.Impossible none && (impossible is null || IsNearer(tune, impossible.Value.Prices.Plan.Tune)))
             {
                 impossible = (prices, none);
             }
 
-            if (outcome is Outcome.Found found && (found.Price < limit || (found.Price == limit && IsNearer(tune, best!.Value.Prices.Plan.Tune))))
+            if (outcome is Outcome.Found found
+                && (found.Price + prices.Tune < most || (found.Price + prices.Tune == most && IsNearer(tune, best!.Value.Prices.Plan.Tune))))
             {
                 best = (prices, found);
             }

@@ -8,6 +8,7 @@ return args switch
     ["voicings", .. var sheets] when sheets.Length > 0 => VoicingSensitivity.Print(sheets),
     ["tables", var sheet] => TableBenchmarks.Print(sheet),
     ["long", .. var sheets] when sheets.Length > 0 => LongReport.Print(sheets),
+    ["lengths", .. var sheets] when sheets.Length > 0 => LengthReport.Print(sheets),
     ["race", .. var sheets] when sheets.Length > 0 => SolverRace.Print(sheets),
     ["weights", var sheet] => WeightReport.Print(sheet),
     ["layouts", .. var sheets] when sheets.Length > 0 => LayoutReport.Print(sheets),
@@ -24,6 +25,7 @@ static int Usage()
     Console.Error.WriteLine("       Revoicer.Benchmarks voicings SHEET...          how often the voicing of a chord changes with them");
     Console.Error.WriteLine("       Revoicer.Benchmarks tables SHEET               price tables beside the plain double loop");
     Console.Error.WriteLine("       Revoicer.Benchmarks long SHEET...              the sheets joined to ever longer pieces");
+    Console.Error.WriteLine("       Revoicer.Benchmarks lengths SHEET...           the two halves of the search over ever more slots");
     Console.Error.WriteLine("       Revoicer.Benchmarks race SHEET...              the search beside the constraint solver");
     Console.Error.WriteLine("       Revoicer.Benchmarks weights SHEET.abc         what each word of the balanced sound does");
     Console.Error.WriteLine("       Revoicer.Benchmarks layouts SHEET.abc...       the tune above and below the chords");

@@ -125,6 +125,9 @@ internal sealed class DoseTables
         return weight > 0 ? weight * _contradicting[i] * Dose.Integral(_kappa[i], _kappa[i], Seconds.Zero, from, to) : 0;
     }
 
+    /// <summary>kappa of the partial that rings longest, fade included, in 1/s.</summary>
+    public double SlowestKappa => _kappa.Where(k => k > 0).Min();
+
     /// <summary>kappa of a partial, fade included, in 1/s.</summary>
     public double Kappa(int bell, int partial) => _kappa[(bell * _width) + partial];
 

@@ -27,10 +27,17 @@ public sealed class TowerDoses
         _reference = new Reference(fade, tower.Law);
         ReferenceDose = _reference.Within(Seconds.Forever);
         _units = 100 / ReferenceDose;
+        Lasting = new Seconds(53 * Math.Log(2) / (2 * _tables.SlowestKappa));
     }
 
     /// <summary>The fade it was built with.</summary>
     public Fade Fade { get; }
+
+    /// <summary>
+    /// After this time nothing that a stroke adds to its dose is as much as a rounding of a double (2^-53 of the whole):
+    /// the slowest partial decides.
+    /// </summary>
+    public Seconds Lasting { get; }
 
     /// <summary>D + 0.25 C of the reference chord left to ring, raw (s); 100 clash units.</summary>
     public double ReferenceDose { get; }

@@ -8,9 +8,6 @@ namespace Revoicer.Prices;
 /// <summary>Which chord reigns when, as the tower sounds it; the last one reigns until everything has died away.</summary>
 internal sealed class ChordsInTime
 {
-    // The longest T60 of a default bell (the hum at strike A2, 22000/110 s); nothing is heard of a stroke after it.
-    private static readonly Seconds Longest = new(200);
-
     private readonly (Seconds From, Seconds Until, ChordClasses Chord)[] _reigns;
 
     public ChordsInTime(SlotPlan plan, Transposition transposition)
@@ -34,8 +31,8 @@ internal sealed class ChordsInTime
     /// <summary>The contradiction of a stroke at a time of the piece against the chords that reign from then on, in clash units.</summary>
     public double ContradictionFrom(TowerDoses doses, int bell, Seconds struck)
     {
-        var sum = 0.0;
-        for (var i = 0; i < _reigns.Length && _reigns[i].From - struck < Longest; i++)
+        var (sum, lasting) = (0.0, doses.Lasting);
+        for (var i = 0; i < _reigns.Length && _reigns[i].From - struck < lasting; i++)
         {
             if (_reigns[i].Until > struck)
             {
@@ -57,8 +54,8 @@ internal sealed class ChordsInTime
     public double Contradiction(TowerDoses doses, int bell, Hearing hearing, Seconds offset)
     {
         var struck = hearing.At + offset;
-        var sum = 0.0;
-        for (var i = hearing.Order; i < _reigns.Length && _reigns[i].From - struck < Longest; i++)
+        var (sum, lasting) = (0.0, doses.Lasting);
+        for (var i = hearing.Order; i < _reigns.Length && _reigns[i].From - struck < lasting; i++)
         {
             var from = i == hearing.Order ? Seconds.Zero : _reigns[i].From - struck;
             sum += doses.Contradiction(bell, _reigns[i].Chord, from, _reigns[i].Until - struck);

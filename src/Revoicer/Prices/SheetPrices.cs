@@ -16,10 +16,11 @@ public sealed class SheetPrices : IChoicePrices
     private readonly SlotLink?[][] _linkOf;
     private readonly int[][] _linked;
 
-    private SheetPrices(Instrument instrument, SlotPlan plan, PricedSlot[] slots, SlotLink[] links)
+    internal SheetPrices(Instrument instrument, SlotPlan plan, PricedSlot[] slots, SlotLink[] links, long tune)
     {
         Instrument = instrument;
         Plan = plan;
+        Tune = tune;
         _slots = slots;
         _links = links;
         _linkOf = [.. slots.Select(_ => new SlotLink?[slots.Length])];
@@ -39,7 +40,7 @@ public sealed class SheetPrices : IChoicePrices
     public SlotPlan Plan { get; }
 
     /// <summary>What the tune costs with itself; 0 without one. No voicing changes it.</summary>
-    public long Tune { get; private init; }
+    public long Tune { get; }
 
     /// <inheritdoc/>
     public int Count => _slots.Length;
@@ -52,15 +53,9 @@ public sealed class SheetPrices : IChoicePrices
     /// <param name="cancel">Stops the work.</param>
     public static SheetPrices Of(Instrument instrument, Sound sound, SlotPlan plan, IReadOnlyList<Items<Candidate>> candidates, CancellationToken cancel)
     {
-        var chords = new ChordsInTime(plan, instrument.Tower.Transposition);
-        var tune = new TuneInTime(instrument, sound, plan.Tune);
-        var parallel = new ParallelOptions { CancellationToken = cancel };
-        var slots = new PricedSlot[plan.Slots.Count];
-        Parallel.For(0, slots.Length, parallel, i => slots[i] = new PricedSlot(instrument, sound, plan.Slots[i], candidates[i], chords, tune));
-        var after = new SlotLink[slots.Length][];
-        Parallel.For(0, slots.Length, parallel, i => after[i] =
-            [.. slots.Skip(i + 1).Select(later => SlotLink.Between(instrument, sound, slots[i], later)).OfType<SlotLink>()]);
-        return new SheetPrices(instrument, plan, slots, [.. after.SelectMany(links => links)]) { Tune = tune.Own(chords) };
+        var pricing = new SlotPricing(instrument, sound, plan);
+        pricing.Add(candidates, cancel);
+        return pricing.Linked(cancel);
     }
 
     /// <summary>The candidates of a slot.</summary>
@@ -76,7 +71,7 @@ public sealed class SheetPrices : IChoicePrices
     public TermPrices WithOthers(IReadOnlyList<int> choice, int slot, int candidate)
     {
         var prices = TermsAlone(slot, candidate);
-        foreach (var link in _links.Where(l => l.Earlier == slot || l.Later == slot))
+        foreach (var link in _linked[slot].Select(other => _linkOf[slot][other]!))
         {
             prices.Add(link.Earlier == slot
                 ? link.Terms(Instrument, candidate, choice[link.Later])

@@ -20,9 +20,6 @@ public abstract record Outcome
     /// <param name="Lifted">Where a rule could not be kept and was lifted, in sentences.</param>
     public sealed record Found(Items<int> Choice, long Price, long Bound, int Starts, Items<SlotOutcome> Slots, Items<string> Lifted) : Outcome;
 
-    /// <summary>No choice comes to the price that was asked for, or the search was given up as soon as that was clear.</summary>
-    public sealed record TooDear : Outcome;
-
     /// <summary>No choice keeps every rule.</summary>
     /// <param name="Conflicts">What stands against each other; at least one.</param>
     public sealed record Impossible(Items<Conflict> Conflicts) : Outcome;
