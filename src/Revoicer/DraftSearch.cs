@@ -127,8 +127,9 @@ internal sealed class DraftSearch(
     }
 
     // Where the tune lies below it is the bass, so nothing is asked of another.
-    private IEnumerable<Rule> RulesOf(SlotPlan plan) =>
-        SoundRules.Of(sound).Where(rule => plan.Tune?.Layout != TuneLayout.Below || rule is not (RootLowest or BassOnStrongBeats));
+    private IEnumerable<Rule> RulesOf(SlotPlan plan) => SoundRules.Of(sound)
+        .Append(new HeavyStrokes(PlayingLimits.For(instrument.Tower).Hard("heavy_strokes_in_10_s")))
+        .Where(rule => plan.Tune?.Layout != TuneLayout.Below || rule is not (RootLowest or BassOnStrongBeats));
 
     private CutWish CutWish(bool passesApart) => new(wish.Wishes.Phrases.Select(p => p.Bar).ToItems(), passesApart);
 }

@@ -6,7 +6,7 @@ namespace Revoicer.Playing;
 /// How tiring the heavy strokes of a piece are, on bells below written middle C: a level that each fills by one and that
 /// drains with a time constant of 10 s, so that in the long run it is the number of such strokes in 10 s; and the longest row
 /// of them that one foot has without a rest. Where it tires and where it is too much are rows of playing-limits.tsv, common
-/// practice; the draining is an estimate. It tells, it forbids nothing.
+/// practice; the draining is an estimate. It tells; what a phrase may have is a rule of the search.
 /// </summary>
 /// <param name="Level">The highest level.</param>
 /// <param name="LevelAt">When it is reached.</param>

@@ -5,17 +5,17 @@ using Revoicer.Voicings;
 
 namespace Revoicer.Solving;
 
-/// <summary>One rule's count: which candidates of each slot count, and how many may in each phrase.</summary>
-/// <param name="Counts">For each slot and candidate.</param>
+/// <summary>One rule's count: for how much each candidate of each slot counts, and how much may come together in each phrase.</summary>
+/// <param name="Counts">For each slot and candidate, 0 or more.</param>
 /// <param name="Most">For each phrase.</param>
-internal sealed record Counter(bool[][] Counts, int[] Most)
+internal sealed record Counter(int[][] Counts, int[] Most)
 {
     /// <summary>Whether the search leaves it out until an answer breaks it.</summary>
     public bool IsSeldom { get; init; }
 
     /// <summary>The count of a rule over the slots of a plan.</summary>
     public static Counter Of(PhraseRule rule, SlotPlan plan, Func<int, Items<Candidate>> candidates) => new(
-        [.. plan.Slots.Select(slot => candidates(slot.Index).Select(c => rule.Counts(slot, c)).ToArray())],
+        [.. plan.Slots.Select(slot => candidates(slot.Index).Select(c => rule.Count(slot, c)).ToArray())],
         [.. Enumerable.Range(0, plan.Phrases).Select(p => rule.Most(plan.Slots.Where(s => s.Phrase == p)))])
     {
         IsSeldom = rule.IsSeldom,
@@ -34,7 +34,10 @@ internal sealed record Counter(bool[][] Counts, int[] Most)
             {
                 if (phraseOfSlot[slot] == phrase)
                 {
-                    count.AddSum(chosen[slot].Where(c => Counts[slot][c.Candidate]).Select(c => c.IsChosen));
+                    foreach (var (candidate, isChosen) in chosen[slot].Where(c => Counts[slot][c.Candidate] > 0))
+                    {
+                        count.AddTerm(isChosen, Counts[slot][candidate]);
+                    }
                 }
             }
 

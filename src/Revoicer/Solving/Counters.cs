@@ -48,15 +48,15 @@ internal sealed class Counters
         for (var r = 0; r < _counters.Length; r++)
         {
             var counter = _counters[r];
-            if (counter.Counts[slot][candidate])
+            if (counter.Counts[slot][candidate] is > 0 and var more)
             {
                 var counted = state / _place[r] % (counter.Most.Max() + 1);
-                if (counted >= counter.Most[_phraseOfSlot[slot]])
+                if (counted + more > counter.Most[_phraseOfSlot[slot]])
                 {
                     return -1;
                 }
 
-                next += _place[r];
+                next += more * _place[r];
             }
         }
 
@@ -86,16 +86,15 @@ internal sealed class Counters
 
     /// <summary>Whether a choice that keeps every most still does with another candidate in one slot.</summary>
     public bool AllowsChange(IReadOnlyList<int> choice, int slot, int candidate) => _counters.All(counter =>
-        !counter.Counts[slot][candidate]
-        || counter.Counts[slot][choice[slot]]
-        || Count(counter, choice, _phraseOfSlot[slot]) < counter.Most[_phraseOfSlot[slot]]);
+        counter.Counts[slot][candidate] - counter.Counts[slot][choice[slot]] is var more
+        && (more <= 0 || Count(counter, choice, _phraseOfSlot[slot]) + more <= counter.Most[_phraseOfSlot[slot]]));
 
     private int Count(Counter counter, IReadOnlyList<int> choice, int phrase)
     {
         var count = 0;
         for (var slot = 0; slot < _phraseOfSlot.Length; slot++)
         {
-            count += _phraseOfSlot[slot] == phrase && counter.Counts[slot][choice[slot]] ? 1 : 0;
+            count += _phraseOfSlot[slot] == phrase ? counter.Counts[slot][choice[slot]] : 0;
         }
 
         return count;

@@ -35,7 +35,7 @@ internal static class Hindsight
 
         return rules.OfType<PhraseRule>()
             .Zip(book.Counters.All)
-            .FirstOrDefault(r => r.Second.Counts[slot.Index][cheaper] && !r.Second.Counts[slot.Index][chosen])
+            .FirstOrDefault(r => r.Second.Counts[slot.Index][cheaper] > r.Second.Counts[slot.Index][chosen])
             .First?.Words;
     }
 }

@@ -153,7 +153,7 @@ public static class Search
 
         var sorted = CheapestFirst.Sort(least, candidates);
         return [.. sorted.Take(Promising)
-            .Concat(sorted.Where(c => counters.All.All(r => !r.Counts[slot][c])).Take(Uncounted))
+            .Concat(sorted.Where(c => counters.All.All(r => r.Counts[slot][c] == 0)).Take(Uncounted))
             .Distinct()
             .Order()];
     }

@@ -41,7 +41,7 @@ public sealed class ChoiceProblem
 
     /// <summary>Whether a choice keeps the counting rules, by counting.</summary>
     internal bool IsKept(int[] choice) => Rules.All(rule => rule.Most.Index().All(most =>
-        Enumerable.Range(0, choice.Length).Count(s => PhraseOfSlot[s] == most.Index && rule.Counts[s][choice[s]]) <= most.Item));
+        Enumerable.Range(0, choice.Length).Where(s => PhraseOfSlot[s] == most.Index).Sum(s => rule.Counts[s][choice[s]]) <= most.Item));
 
     internal bool IsAllowed(int[] choice) => choice.Index().All(c => Allowed[c.Index].Contains(c.Item));
 

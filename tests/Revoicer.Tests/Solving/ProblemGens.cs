@@ -104,6 +104,6 @@ internal static class ProblemGens
     }
 
     private static Counter Rule(Random random, int[] sizes, int[] phrases, int atLeast = 0) => new(
-        [.. sizes.Select(size => Enumerable.Range(0, size).Select(_ => random.Next(2) == 0).ToArray())],
+        [.. sizes.Select(size => Enumerable.Range(0, size).Select(_ => Math.Max(0, random.Next(4) - 1)).ToArray())],
         [.. Enumerable.Range(0, phrases[^1] + 1).Select(_ => atLeast + random.Next(3))]);
 }

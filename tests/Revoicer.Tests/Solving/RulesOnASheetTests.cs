@@ -112,7 +112,7 @@ public sealed class RulesOnASheetTests
     {
         public override string Words => $"the {(first ? "first" : "second")} half has no candidate";
 
-        public override bool Counts(Slot slot, Candidate candidate) => candidate.Figure == Figure.Together == first;
+        public override int Count(Slot slot, Candidate candidate) => candidate.Figure == Figure.Together == first ? 1 : 0;
 
         public override int Most(IEnumerable<Slot> phrase) => 0;
     }

@@ -86,7 +86,7 @@ public sealed class SearchTests
     public void A_rule_that_forbids_all_cheap_candidates_is_kept()
     {
         var prices = new TablePrices([[.. Enumerable.Range(0, 400).Select(c => (long)c)], [0]], new Dictionary<(int, int), long[,]>());
-        var rule = new Counter([[.. Enumerable.Range(0, 400).Select(c => c < 300)], [false]], [0]);
+        var rule = new Counter([[.. Enumerable.Range(0, 400).Select(c => c < 300 ? 1 : 0)], [0]], [0]);
 
         var answer = Search.Run(prices, [[.. Enumerable.Range(0, 400)], [0]], new Counters([0, 0], [rule]), ProofEffort.Quick, TestContext.Current.CancellationToken);
 

@@ -12,7 +12,7 @@ public sealed class BassOnStrongBeats(double share) : PhraseRule
         CultureInfo.InvariantCulture, $"new chords on strong beats have a bass bell in {share * 100:0} % of the places of a phrase");
 
     /// <inheritdoc/>
-    public override bool Counts(Slot slot, Candidate candidate) => Asks(slot) && candidate.Voicing.Bass is null;
+    public override int Count(Slot slot, Candidate candidate) => Asks(slot) && candidate.Voicing.Bass is null ? 1 : 0;
 
     /// <inheritdoc/>
     public override int Most(IEnumerable<Slot> phrase) => (int)Math.Floor((1 - share) * phrase.Count(Asks) + 1e-9);

@@ -18,7 +18,7 @@ public sealed class OneFigure(Figure figure, double share) : PhraseRule
     public override bool IsSeldom => figure != Figure.Together;
 
     /// <inheritdoc/>
-    public override bool Counts(Slot slot, Candidate candidate) => candidate.Figure == figure;
+    public override int Count(Slot slot, Candidate candidate) => candidate.Figure == figure ? 1 : 0;
 
     /// <inheritdoc/>
     public override int Most(IEnumerable<Slot> phrase) =>

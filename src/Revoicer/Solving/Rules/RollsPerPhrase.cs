@@ -10,7 +10,7 @@ public sealed class RollsPerPhrase(int most) : PhraseRule
     public override string Words => $"a phrase has at most {most} {(most == 1 ? "roll" : "rolls")} besides the last chord's";
 
     /// <inheritdoc/>
-    public override bool Counts(Slot slot, Candidate candidate) => candidate.Figure == Figure.Rolled && !slot.IsLast;
+    public override int Count(Slot slot, Candidate candidate) => candidate.Figure == Figure.Rolled && !slot.IsLast ? 1 : 0;
 
     /// <inheritdoc/>
     public override int Most(IEnumerable<Slot> phrase) => most;

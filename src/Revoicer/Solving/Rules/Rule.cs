@@ -23,12 +23,12 @@ public abstract class SlotRule : Rule
 /// <summary>A rule that counts over the slots of a phrase and sets a most.</summary>
 public abstract class PhraseRule : Rule
 {
-    /// <summary>Whether a candidate counts.</summary>
-    public abstract bool Counts(Slot slot, Candidate candidate);
+    /// <summary>For how much a candidate counts; 0 for nothing.</summary>
+    public abstract int Count(Slot slot, Candidate candidate);
 
     /// <summary>Whether answers mostly keep it unasked, so that the search need not carry its count along from the start.</summary>
     public virtual bool IsSeldom => false;
 
-    /// <summary>How many may count in a phrase of these slots.</summary>
+    /// <summary>For how much the candidates of a phrase of these slots may count together.</summary>
     public abstract int Most(IEnumerable<Slot> phrase);
 }

@@ -70,17 +70,19 @@ internal sealed class RuleBook
         int[] most = [.. counter.Most];
         foreach (var phrase in plan.Slots.GroupBy(slot => slot.Phrase))
         {
-            var where = phrase.Where(slot => allowed[slot.Index].All(c => counter.Counts[slot.Index][c])).ToArray();
-            var forced = where.Length;
+            var where = phrase.Where(slot => Forced(slot) > 0).ToArray();
+            var forced = where.Sum(Forced);
             if (forced > most[phrase.Key])
             {
                 most[phrase.Key] = forced;
-                var exceptions = forced == 1 ? "one exception is" : $"{forced} exceptions are";
+                var exceptions = where.Length == 1 ? "one exception is" : $"{where.Length} exceptions are";
                 var none = where.Any(slot => wishes.Any(w => w.Concerns(slot))) ? "no voicing that your wishes leave" : "no voicing of this tower";
                 lifted.Add($"phrase from {phrase.First().Place}: {none} keeps that {rule.Words}, so {exceptions} allowed there");
             }
         }
 
         return counter with { Most = most };
+
+        int Forced(Slot slot) => allowed[slot.Index] is { Length: > 0 } left ? left.Min(c => counter.Counts[slot.Index][c]) : 0;
     }
 }
