@@ -3,16 +3,14 @@ using System.Text;
 using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Options;
 using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
-using Revoicer.LeadSheets.Abc;
-using Revoicer.LeadSheets.Wishes;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Solving;
 using Revoicer.Sounds;
 using Revoicer.Text;
-using Revoicer.Voicings;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
 using Revoicer.Writing.MusicXml;
@@ -50,15 +48,13 @@ internal sealed record DraftRequest(
 /// <summary>Carries out a draft command.</summary>
 internal static class DraftRun
 {
-    private const int LargestWishes = 1024 * 1024;
-
     /// <summary>Reads, voices, writes; the exit code.</summary>
     public static int Of(DraftRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var read = SheetFile.Read(request.Sheet, request.Choice, error);
         var tower = SettingsKinds.Tower.Open(request.Tower, error);
         var sound = SettingsKinds.Sound.Open(request.Sound, error);
-        var wishes = request.Wishes is null ? PlayerWishes.None : WishesOf(request.Wishes, error);
+        var wishes = WishesFile.Read(request.Wishes, error);
         if (read is null || tower is null || sound is null || wishes is null || InKey(read, request, error) is not { } sheet)
         {
             return ExitCode.WrongUsage;
@@ -111,11 +107,6 @@ internal static class DraftRun
                 throw new InvalidOperationException($"no such drafting: {other}");
         }
     }
-
-    private static PlayerWishes? WishesOf(string path, TextWriter error) =>
-        TextFile.Read(path, "a wishes file", LargestWishes, error) is { } text
-            ? Told.Value(WishFile.Read(path, text, FigureNames.All), error)
-            : null;
 
     // The sheet in the key asked for; null, with a sentence told, where it cannot be moved there.
     private static LeadSheet? InKey(LeadSheet sheet, DraftRequest request, TextWriter error)

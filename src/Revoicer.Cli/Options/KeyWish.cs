@@ -2,7 +2,7 @@ using System.Globalization;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
 
-namespace Revoicer.Cli.Drafts;
+namespace Revoicer.Cli.Options;
 
 /// <summary>The key that was asked for: a name, or a distance from the sheet's own.</summary>
 internal abstract record KeyWish
