@@ -32,10 +32,10 @@ internal static class SheetFile
 
         if (path.EndsWith(".abc", StringComparison.OrdinalIgnoreCase))
         {
-            return TextFile.Bytes(path, "a sheet", LargestBytes, error) is { } bytes ? Abc(path, bytes, choice, error) : null;
+            return AbcText(path, error) is { } text ? Told.Value(AbcReader.Read(path, text, choice), error) : null;
         }
 
-        if (ScoreEndings.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase)))
+        if (IsScore(path))
         {
             return TextFile.Bytes(path, "a score", LargestBytes, error) is { } bytes ? Told.Value(MusicXmlReader.Read(path, bytes, choice.Voice), error) : null;
         }
@@ -44,8 +44,19 @@ internal static class SheetFile
         return null;
     }
 
-    private static LeadSheet? Abc(string path, byte[] bytes, SheetChoice choice, TextWriter error)
+    /// <summary>Whether a name has the ending of a score.</summary>
+    public static bool IsScore(string path) => ScoreEndings.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The text of an ABC file; null, with a sentence told, where it cannot be had.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="error">Where sentences and warnings go.</param>
+    public static string? AbcText(string path, TextWriter error)
     {
+        if (TextFile.Bytes(path, "a sheet", LargestBytes, error) is not { } bytes)
+        {
+            return null;
+        }
+
         if (SheetBytes.IsUtf16(bytes))
         {
             error.Write($"{path}: the file is UTF-16 text; expected it saved as UTF-8\n");
@@ -58,6 +69,6 @@ internal static class SheetFile
             error.Write($"warning: {warning}");
         }
 
-        return Told.Value(AbcReader.Read(path, decoded.Text, choice), error);
+        return decoded.Text;
     }
 }

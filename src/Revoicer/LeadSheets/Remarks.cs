@@ -44,6 +44,14 @@ internal sealed class Remarks
         }
     }
 
+    /// <summary>Takes what another reading of the same file tells and this one has not told yet.</summary>
+    public void TakeNew(Remarks other)
+    {
+        Refuse(other._problems.Except(_problems).ToArray());
+        Warn(other._warnings.Except(_warnings).Where(w => !_told.Contains(w.Found)).ToArray());
+        _told.UnionWith(other._told);
+    }
+
     /// <summary>Warns at the first place alone of what may stand at many.</summary>
     public void WarnOnce(Place where, string found, string expected)
     {

@@ -25,11 +25,27 @@ public static class AbcReader
     /// The sheet with warnings, or refused with all problems (the first hundred) in order of place. A tune without chord
     /// symbols is read.
     /// </returns>
-    public static Reading<LeadSheet> Read(string fileName, string text, SheetChoice choice)
+    public static Reading<LeadSheet> Read(string fileName, string text, SheetChoice choice) => Read(
+        fileName, text, choice, (file, tune, remarks) => SheetWithChords(fileName, file, tune, choice.Voice, remarks, tellOthers: true)?.Sheet);
+
+    /// <summary>Reads all voices of one tune as music that exists in full.</summary>
+    /// <param name="fileName">As for a sheet.</param>
+    /// <param name="text">As for a sheet; the tune has at most 64 voices.</param>
+    /// <param name="choice">Which tune of the file; all its voices are read, whichever is named here.</param>
+    /// <returns>
+    /// The passage with warnings; its bars are those of the file's first voice, and its chord symbols those of the first
+    /// voice that has any and the same bars. Refused with all problems, as a sheet is, and where a voice has notes outside
+    /// those bars.
+    /// </returns>
+    public static Reading<Passage> Passage(string fileName, string text, SheetChoice choice) =>
+        Read(fileName, text, choice, (file, tune, remarks) => AllVoices(fileName, file, tune, remarks));
+
+    private static Reading<T> Read<T>(string fileName, string text, SheetChoice choice, Func<AbcFile, AbcTune, Remarks, T?> read)
+        where T : class
     {
         if (text.Length > MostCharacters)
         {
-            return Reading<LeadSheet>.No(
+            return Reading<T>.No(
                 Place.WholeFile(fileName),
                 string.Create(CultureInfo.InvariantCulture, $"a file of {text.Length} characters"),
                 string.Create(CultureInfo.InvariantCulture, $"at most {MostCharacters}"));
@@ -37,10 +53,10 @@ public static class AbcReader
 
         var remarks = new Remarks();
         var file = AbcFile.Read(fileName, text, remarks);
-        var sheet = Choose(fileName, file, choice, remarks) is { } tune ? SheetWithChords(fileName, file, tune, choice, remarks) : null;
-        return remarks.HasProblems
-            ? new Reading<LeadSheet>.Refused(remarks.Problems)
-            : new Reading<LeadSheet>.Accepted(sheet!, remarks.Warnings);
+        var value = Choose(fileName, file, choice, remarks) is { } tune ? read(file, tune, remarks) : null;
+        return remarks.HasProblems || value is null
+            ? new Reading<T>.Refused(remarks.Problems)
+            : new Reading<T>.Accepted(value, remarks.Warnings);
     }
 
     private static AbcTune? Choose(string fileName, AbcFile file, SheetChoice choice, Remarks remarks)
@@ -70,102 +86,48 @@ public static class AbcReader
     }
 
     // Where the tune's voice has no chord symbols, those of another voice are taken if its bars are the same.
-    private static LeadSheet? SheetWithChords(string fileName, AbcFile file, AbcTune tune, SheetChoice choice, Remarks remarks)
+    private static AbcSheet? SheetWithChords(string fileName, AbcFile file, AbcTune tune, string? voice, Remarks remarks, bool tellOthers)
     {
-        var (sheet, others) = Sheet(fileName, file, tune, choice, remarks);
-        if (sheet is null || sheet.HasChords)
+        var read = AbcSheet.Of(fileName, file, tune, voice, remarks);
+        if (read.Sheet is not { } sheet || sheet.HasChords)
         {
-            return sheet;
+            return read;
         }
 
-        foreach (var voice in others)
+        foreach (var name in read.OtherVoices)
         {
-            var (other, _) = Sheet(fileName, file, tune, choice with { Voice = voice }, new Remarks());
+            var other = AbcSheet.Of(fileName, file, tune, name, new Remarks()).Sheet;
             if (other is { HasChords: true } && sheet.HasBarsOf(other))
             {
-                remarks.Warn(tune.Lines[0].Where, $"the voice that has the tune has no chord symbols; those of voice '{Quoted.Text(voice)}' are taken", "chord symbols over the tune");
-                return sheet with { Bars = sheet.Bars.Zip(other.Bars, (own, its) => own with { Chords = its.Chords }).ToItems() };
+                remarks.Warn(tellOthers ? [new Problem(tune.Lines[0].Where, $"the voice that has the tune has no chord symbols; those of voice '{Quoted.Text(name)}' are taken", "chord symbols over the tune")] : []);
+                return read with { Sheet = sheet with { Bars = sheet.Bars.Zip(other.Bars, (own, its) => own with { Chords = its.Chords }).ToItems() } };
             }
         }
 
-        return sheet;
+        return read;
     }
 
-    private static (LeadSheet? Sheet, IReadOnlyList<string> OtherVoices) Sheet(string fileName, AbcFile file, AbcTune tune, SheetChoice choice, Remarks remarks)
+    private static Passage? AllVoices(string fileName, AbcFile file, AbcTune tune, Remarks remarks)
     {
-        var head = new TuneHead(remarks);
-        foreach (var line in file.Head)
-        {
-            head.TakeForAll(line);
-        }
-
-        var headLines = 0;
-        while (headLines < tune.Lines.Count && !head.IsComplete)
-        {
-            head.Take(tune.Lines[headLines++]);
-        }
-
-        var last = tune.Lines[^1].Where;
-        if (!head.IsComplete)
-        {
-            remarks.Refuse(last, "the tune ends before its key", "'K:' as the last line of its head, and no empty line inside a tune");
-            return (null, []);
-        }
-
-        var tempo = head.ReadTempo();
-        var body = new TuneBody(head, choice.Voice, remarks);
-        foreach (var line in tune.Lines.Skip(headLines).TakeWhile(_ => !remarks.IsFull && !body.IsFull))
-        {
-            body.Take(line);
-        }
-
-        body.Finish(last);
-        return (Assemble(fileName, head, tempo, body, last, remarks), body.OtherVoices);
-    }
-
-    private static LeadSheet? Assemble(string fileName, TuneHead head, Tempo? tempo, TuneBody body, Place last, Remarks remarks)
-    {
-        if (body.Bars.Count == 0 && !remarks.HasProblems)
-        {
-            remarks.Refuse(last, "the tune has no notes", "music behind its 'K:'");
-            return null;
-        }
-
-        var order = body.IsFull ? [] : PartOrder.Of(body.Bars, head.Parts, remarks);
-        if (body.IsFull || order.Count > SheetLimits.MostBars)
-        {
-            remarks.Refuse(last, "more bars than one sheet may have", $"at most {SheetLimits.MostBars}, repeats unfolded");
-        }
-
-        if (remarks.HasProblems)
+        var first = SheetWithChords(fileName, file, tune, null, remarks, tellOthers: false);
+        if (first?.Sheet is not { } sheet)
         {
             return null;
         }
 
-        var bars = new SheetBars(body.Bars, remarks).Written().ToArray();
-        (tempo, bars[0]) = Opening(tempo, bars[0]);
-        var title = head.Title ?? Path.GetFileNameWithoutExtension(fileName);
-        var sheet = new LeadSheet(title, head.Key?.Named, tempo, bars.ToItems(), RepeatOrder.Played(bars, order));
-        RefuseEndless(sheet, last, remarks);
-        return sheet;
-    }
-
-    // A speed at the very beginning is the sheet's.
-    private static (Tempo? Tempo, WrittenBar First) Opening(Tempo? tempo, WrittenBar first)
-    {
-        var opening = first.Tempi.Where(t => t.From == Beats.Zero).Select(t => (Tempo?)t.Tempo).LastOrDefault();
-        return (opening ?? tempo, first with { Tempi = first.Tempi.Where(t => t.From != Beats.Zero).ToItems() });
-    }
-
-    private static void RefuseEndless(LeadSheet sheet, Place last, Remarks remarks)
-    {
-        if (sheet.Length > SheetLimits.LongestPiece)
+        var fitting = new VoiceFitting(sheet, remarks);
+        var voices = new List<PassageVoice> { new(first.Voice, sheet.Bars.Select(b => b.Notes).ToItems()) };
+        foreach (var name in fitting.AtMost(first.OtherVoices, tune.Lines[0].Where))
         {
-            remarks.Refuse(last, $"a piece of {Remarks.Quarters(sheet.Length)}", $"at most {Remarks.Quarters(SheetLimits.LongestPiece)}");
+            var own = new Remarks();
+            var read = AbcSheet.Of(fileName, file, tune, name, own);
+            remarks.TakeNew(own);
+            if (read.Sheet is { } its)
+            {
+                voices.Add(fitting.Fit(name, [.. its.Bars.Zip(read.BarPlaces, (b, where) => new VoiceBar(b.Length, b.Notes, where ?? tune.Lines[0].Where))]));
+            }
         }
-        else if (sheet.Played.Any(p => p.Start.Denominator > SheetLimits.FinestPart) || HeardTune.Of(sheet).Any(n => n.Start.Denominator > SheetLimits.FinestPart || n.Length.Denominator > SheetLimits.FinestPart))
-        {
-            remarks.Refuse(last, "notes that fall on no common grid", $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
-        }
+
+        return fitting.Passage(voices);
     }
 }

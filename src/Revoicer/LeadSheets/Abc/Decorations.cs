@@ -2,7 +2,7 @@ using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.Abc;
 
-/// <summary>Reads decorations. A fermata is kept, all others are passed over: they do not change what is played when.</summary>
+/// <summary>Reads decorations. Fermatas and roll marks are kept, all others are passed over: they do not change what is played when.</summary>
 internal sealed class Decorations(TuneVoice voice, Remarks remarks)
 {
     // Standard 2.1, section 4.14, and the fingerings 0 to 5.
@@ -68,6 +68,10 @@ internal sealed class Decorations(TuneVoice voice, Remarks remarks)
         if (name is "fermata" or "invertedfermata")
         {
             voice.AddFermata();
+        }
+        else if (name == "arpeggio")
+        {
+            voice.AddRoll();
         }
         else if (IsJump(name))
         {

@@ -5,6 +5,9 @@ namespace Revoicer.LeadSheets.Abc;
 /// <summary>Reads the lines of a tune behind its head; music of other voices than the tune's is passed over.</summary>
 internal sealed class TuneBody
 {
+    /// <summary>The name of the voice where none is named.</summary>
+    public const string OnlyVoice = "1";
+
     private readonly Remarks _remarks;
     private readonly TuneHead _head;
     private readonly TuneVoice _voice;
@@ -32,7 +35,7 @@ internal sealed class TuneBody
         head.Redefined.ForEach(_music.Redefine);
         _voices = [.. head.Voices.DistinctBy(v => v.Name)];
         _current = _voices.FirstOrDefault();
-        _wanted = choice is null ? _current : _voices.FirstOrDefault(v => v.IsCalled(choice));
+        _wanted = choice is null ? _current : _voices.FirstOrDefault(v => v.Name == choice) ?? _voices.FirstOrDefault(v => v.IsCalled(choice));
         ApplyOctaves(_wanted);
     }
 
@@ -41,6 +44,9 @@ internal sealed class TuneBody
 
     /// <summary>Whether the tune has more bars than a sheet may have.</summary>
     public bool IsFull => _voice.IsFull;
+
+    /// <summary>The name of the voice that was read.</summary>
+    public string Voice => _wanted?.Name ?? OnlyVoice;
 
     /// <summary>The voices that were passed over, by name.</summary>
     public IReadOnlyList<string> OtherVoices => [.. _voices.Where(v => v != _wanted).Select(v => v.Name)];
@@ -78,7 +84,7 @@ internal sealed class TuneBody
     {
         if (_current is null)
         {
-            ChangeVoice(new AbcVoice("1", "", null));
+            ChangeVoice(new AbcVoice(OnlyVoice, "", null));
         }
 
         while (!cursor.IsAtEnd && !_remarks.IsFull && !IsFull)

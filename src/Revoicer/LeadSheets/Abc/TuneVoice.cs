@@ -21,6 +21,7 @@ internal sealed class TuneVoice
     private readonly List<(ChordSymbol? Symbol, Place Where)> _symbols = [];
     private readonly List<(AbcPitch Pitch, int Alteration)> _last = [];
     private bool _awaitsFermata;
+    private bool _awaitsRoll;
     private Meter? _meter;
 
     public TuneVoice(Remarks remarks)
@@ -68,6 +69,9 @@ internal sealed class TuneVoice
     /// <summary>A fermata on the next note or rest.</summary>
     public void AddFermata() => _awaitsFermata = true;
 
+    /// <summary>A roll mark before the next note or chord.</summary>
+    public void AddRoll() => _awaitsRoll = true;
+
     public void BeginTuplet(int p, int? q, int? notes, Place where)
     {
         // Standard 2.1, section 4.13: where q is left out; n is 3 in compound metres, else 2.
@@ -102,9 +106,11 @@ internal sealed class TuneVoice
             var share = own > length ? length : own;
             if (_rhythm.IsWritable(share, tone.Where) && Note(tone, share) is { } note)
             {
-                notes.TryAdd(note.Note.Midi, note);
+                notes.TryAdd(note.Note.Midi, note with { IsRolled = _awaitsRoll });
             }
         }
+
+        _awaitsRoll = false;
 
         _accidentals.EndTies();
         foreach (var (tone, (pitch, alteration)) in tones.Zip(_last).Where(t => t.First.IsTied))

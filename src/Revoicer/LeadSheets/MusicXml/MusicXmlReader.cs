@@ -24,16 +24,36 @@ public static class MusicXmlReader
     /// voice of the first part.
     /// </param>
     /// <returns>The sheet with warnings, or refused with all problems (the first hundred) in order of place.</returns>
-    public static Reading<LeadSheet> Read(string fileName, byte[] file, string? voice = null)
+    public static Reading<LeadSheet> Read(string fileName, byte[] file, string? voice = null) => Read(
+        fileName,
+        file,
+        (score, parts, places, remarks) => TuneChoice.Of(parts, voice) is { } choice
+            ? SheetAssembly.Of(fileName, score, parts, choice, places, remarks)
+            : NoSuchVoice(parts, voice!, Place.WholeFile(fileName), remarks));
+
+    /// <summary>Reads all voices of all parts as music that exists in full.</summary>
+    /// <param name="fileName">As for a sheet.</param>
+    /// <param name="file">As for a sheet; at most 64 voices.</param>
+    /// <returns>
+    /// The passage with warnings: its bars are those of the first part, its voices are called by their parts
+    /// ("Carillon, voice 2"), its chord symbols are those of the first part that has any. Refused with all problems, as a
+    /// sheet is, and where a part has notes in bars that the first part does not have.
+    /// </returns>
+    public static Reading<Passage> Passage(string fileName, byte[] file) => Read(
+        fileName, file, (score, parts, places, remarks) => PassageAssembly.Of(fileName, score, parts, places, remarks));
+
+    private static Reading<T> Read<T>(string fileName, byte[] file, Func<XElement, ScorePart[], XmlPlaces, Remarks, T?> read)
+        where T : class
     {
         var remarks = new Remarks();
-        var sheet = Sheet(fileName, file, voice, remarks);
-        return remarks.HasProblems || sheet is null
-            ? new Reading<LeadSheet>.Refused(remarks.Problems)
-            : new Reading<LeadSheet>.Accepted(sheet, remarks.Warnings);
+        var value = Value(fileName, file, read, remarks);
+        return remarks.HasProblems || value is null
+            ? new Reading<T>.Refused(remarks.Problems)
+            : new Reading<T>.Accepted(value, remarks.Warnings);
     }
 
-    private static LeadSheet? Sheet(string fileName, byte[] file, string? voice, Remarks remarks)
+    private static T? Value<T>(string fileName, byte[] file, Func<XElement, ScorePart[], XmlPlaces, Remarks, T?> read, Remarks remarks)
+        where T : class
     {
         var whole = Place.WholeFile(fileName);
         var bytes = ZippedScore.IsZip(file) ? ZippedScore.Take(file, whole, remarks) : file;
@@ -56,9 +76,7 @@ public static class MusicXmlReader
             return null;
         }
 
-        return TuneChoice.Of(parts, voice) is { } choice
-            ? SheetAssembly.Of(fileName, score, parts, choice, places, remarks)
-            : NoSuchVoice(parts, voice!, whole, remarks);
+        return read(score, parts, places, remarks);
     }
 
     private static XElement? Root(byte[] bytes, XmlPlaces places, Remarks remarks)

@@ -77,7 +77,10 @@ internal sealed class NoteReader(XmlPlaces places, Remarks remarks)
             return null;
         }
 
-        return new TuneNote(start, length, written.Moved(attributes.TransposedFifths), WrittenNote.AtMidi(midi), IsTiedOn(note));
+        return new TuneNote(start, length, written.Moved(attributes.TransposedFifths), WrittenNote.AtMidi(midi), IsTiedOn(note))
+        {
+            IsRolled = note.Children("notations").Any(n => n.Has("arpeggiate")),
+        };
     }
 
     private static bool IsTiedOn(XElement note) => note.Has("tie")

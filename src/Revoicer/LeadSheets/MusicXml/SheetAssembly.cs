@@ -6,6 +6,11 @@ using Revoicer.Values;
 
 namespace Revoicer.LeadSheets.MusicXml;
 
+/// <summary>The bars of a score.</summary>
+/// <param name="Measures">The bars as written; at least one.</param>
+/// <param name="Order">Places among them, in the order as heard.</param>
+internal sealed record JoinedMeasures(IReadOnlyList<ReadMeasure> Measures, IReadOnlyList<int> Order);
+
 /// <summary>Makes a lead sheet of the bars that were read.</summary>
 internal static class SheetAssembly
 {
@@ -15,6 +20,14 @@ internal static class SheetAssembly
     public static LeadSheet? Of(
         string fileName, XElement score, IReadOnlyList<ScorePart> parts, TuneChoice choice, XmlPlaces places, Remarks remarks)
     {
+        var joined = Joined(score, parts, choice, places, remarks, tellOthers: true);
+        return joined is null ? null : Sheet(fileName, score, joined, remarks);
+    }
+
+    /// <summary>The bars of a part and voice, with what other parts say of them, in the order as heard; null where a problem was told.</summary>
+    public static JoinedMeasures? Joined(
+        XElement score, IReadOnlyList<ScorePart> parts, TuneChoice choice, XmlPlaces places, Remarks remarks, bool tellOthers)
+    {
         var measures = PartReader.Read(parts[choice.Part], choice.Voice, places, remarks);
         if (remarks.HasProblems || measures.Count > SheetLimits.MostBars)
         {
@@ -22,30 +35,36 @@ internal static class SheetAssembly
             return null;
         }
 
-        Join(measures, Others(parts, choice, places), places.Of(score), remarks);
+        Join(measures, Others(parts, choice, places), tellOthers ? places.Of(score) : null, remarks);
         var order = HeardOrder.Of(measures, remarks);
-        var last = measures[^1].Where;
         if (order.Count > SheetLimits.MostBars)
         {
-            remarks.Refuse(last, "more bars than one sheet may have", $"at most {SheetLimits.MostBars}, repeats unfolded");
+            remarks.Refuse(measures[^1].Where, "more bars than one sheet may have", $"at most {SheetLimits.MostBars}, repeats unfolded");
         }
 
-        if (IsEndless(measures, order, last, remarks) || remarks.HasProblems)
-        {
-            return null;
-        }
+        return IsEndless(measures, order, remarks) || remarks.HasProblems ? null : new JoinedMeasures(measures, order);
+    }
 
+    /// <summary>The sheet of bars that were joined.</summary>
+    public static LeadSheet Sheet(string fileName, XElement score, JoinedMeasures joined, Remarks remarks)
+    {
+        var measures = joined.Measures;
         var bars = new SheetBars([.. measures.Select((m, i) => ToBar(measures, i))], remarks).Written().ToArray();
         var (tempo, first) = Opening(bars[0]);
         bars[0] = first;
-        return new LeadSheet(Title(score, fileName), measures[0].Key?.Named, tempo, bars.ToItems(), RepeatOrder.Played(bars, order));
+        return new LeadSheet(Title(score, fileName), measures[0].Key?.Named, tempo, bars.ToItems(), RepeatOrder.Played(bars, joined.Order));
     }
+
+    /// <summary>The notes of a bar in order, cut at its end.</summary>
+    public static IEnumerable<TuneNote> NotesOf(ReadMeasure measure) => measure.Notes
+        .OrderBy(n => n.Start).ThenBy(n => n.Note)
+        .Select(n => n.Start + n.Length > measure.Length ? n with { Length = measure.Length - n.Start } : n);
 
     private static List<IReadOnlyList<ReadMeasure>> Others(IReadOnlyList<ScorePart> parts, TuneChoice choice, XmlPlaces places) =>
         [.. parts.Index().Where(p => p.Index != choice.Part).Select(p => PartReader.Read(p.Item, null, places, new Remarks()))];
 
     // A bar is as long as its longest part. Symbols stand over any part: those of the tune's own come first.
-    private static void Join(IReadOnlyList<ReadMeasure> measures, List<IReadOnlyList<ReadMeasure>> others, Place whole, Remarks remarks)
+    private static void Join(IReadOnlyList<ReadMeasure> measures, List<IReadOnlyList<ReadMeasure>> others, Place? tellAt, Remarks remarks)
     {
         foreach (var other in others)
         {
@@ -63,7 +82,7 @@ internal static class SheetAssembly
 
         if (others.FirstOrDefault(o => o.Any(m => m.Symbols.Any(s => s.Symbol is not null))) is { } chorded)
         {
-            remarks.Warn(whole, "the part that has the tune has no chord symbols; those of another part are taken", "chord symbols over the tune");
+            remarks.Warn(tellAt is null ? [] : [new Problem(tellAt, "the part that has the tune has no chord symbols; those of another part are taken", "chord symbols over the tune")]);
             for (var i = 0; i < Math.Min(measures.Count, chorded.Count); i++)
             {
                 measures[i].Symbols.AddRange(chorded[i].Symbols.Where(s => s.At < measures[i].Length));
@@ -107,16 +126,20 @@ internal static class SheetAssembly
             EndsSection = isLast || signs.EndsSection || signs.Times > 0 || signs.IsFine || signs.DaCapo || signs.DalSegno || measures[i + 1].Signs.Opens,
             IsParted = measure.IsImplicit && i > 0,
         };
-        bar.Notes.AddRange(measure.Notes.OrderBy(n => n.Start).ThenBy(n => n.Note).Select(n => n.Start + n.Length > measure.Length ? n with { Length = measure.Length - n.Start } : n));
+        bar.Notes.AddRange(NotesOf(measure));
         bar.Symbols.AddRange(measure.Symbols.OrderBy(s => s.At).GroupBy(s => s.At).Select(g => g.Last()).Select(s => new PlacedSymbol(s.At, s.Symbol, s.Where)));
         bar.Tempi.AddRange(measure.Tempi.OrderBy(t => t.From).GroupBy(t => t.From).Select(g => g.Last()));
         bar.Fermatas.AddRange(measure.Fermatas);
         return bar;
     }
 
-    // Before any sum over bars is made: what could not be held by an arrangement file, or by exact arithmetic.
-    private static bool IsEndless(IReadOnlyList<ReadMeasure> measures, IReadOnlyList<int> order, Place last, Remarks remarks)
+    /// <summary>
+    /// Whether the bars as heard are too long, or fall on no common grid; that is then told. Asked before any sum over bars is
+    /// made: an arrangement file could not hold it, nor could exact arithmetic.
+    /// </summary>
+    public static bool IsEndless(IReadOnlyList<ReadMeasure> measures, IReadOnlyList<int> order, Remarks remarks)
     {
+        var last = measures[^1].Where;
         var length = Beats.Zero;
         foreach (var index in order)
         {

@@ -21,4 +21,13 @@ public class HymnTests
         Assert.Equal(24, sheets.Count(s => !s.Bytes.IsUtf8));
         Assert.Empty(refused);
     }
+
+    [Fact]
+    public void Every_hymn_is_a_passage_of_four_voices()
+    {
+        var hymns = Hymns.All();
+        Assert.Equal(70, hymns.Count);
+        Assert.All(hymns, h => Assert.Equal(4, h.Passage.Voices.Count));
+        Assert.All(hymns, h => Assert.All(h.Passage.Voices, v => Assert.True(v.HasNotes)));
+    }
 }

@@ -42,6 +42,31 @@ public sealed class MusicXmlSuiteTests
         Expected.Text("musicxml-suite", table.ToString());
     }
 
+    [Fact]
+    public void Every_file_is_a_passage_or_refused_in_a_sentence()
+    {
+        var folder = Path.GetDirectoryName(SharedFiles.Find("corpora", "musicxml-suite", "01a-Pitches-Pitches.xml"));
+        Assert.SkipWhen(folder is null, "../shared/corpora/musicxml-suite is absent");
+        var table = new StringBuilder();
+        foreach (var file in Directory.GetFiles(folder!).Order(StringComparer.Ordinal))
+        {
+            var name = Path.GetFileNameWithoutExtension(file);
+            switch (MusicXmlReader.Passage(Path.GetFileName(file), File.ReadAllBytes(file)))
+            {
+                case Reading<Passage>.Accepted { Value: var passage }:
+                    Assert.Equal(passage.Voices.Count, passage.Voices.Select(v => v.Name).Distinct().Count());
+                    table.Append(CultureInfo.InvariantCulture, $"{name}: {string.Join("; ", passage.Voices.Select(v => $"{v.Name} {passage.Heard(v).Count}"))}\n");
+                    break;
+                case Reading<Passage>.Refused bad:
+                    Assert.All(bad.Problems, p => Assert.True(p.Where is { Line: > 0, Column: > 0 }, p.ToString()));
+                    table.Append(CultureInfo.InvariantCulture, $"{name}: refused, {bad.Problems[0].Found}\n");
+                    break;
+            }
+        }
+
+        Expected.Text("musicxml-suite-passages", table.ToString());
+    }
+
     private static string Line(string name, Reading<LeadSheet>.Accepted read)
     {
         var (bars, notes) = (read.Value.Bars, HeardTune.Of(read.Value));

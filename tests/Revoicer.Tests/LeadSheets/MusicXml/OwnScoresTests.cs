@@ -1,9 +1,11 @@
 using FsCheck.Xunit;
 using Revoicer.Arrangements;
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.MusicXml;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Tests.Writing.MusicXml;
+using Revoicer.Text;
 using Revoicer.Writing.MusicXml;
 using Xunit;
 
@@ -31,6 +33,19 @@ public sealed class OwnScoresTests
                 rightHand.Select(s => (s.Beat, s.Note.Midi)).OrderBy(s => s),
                 HeardTune.Of(sheet).Select(n => (n.Start, n.Note.Midi)).OrderBy(s => s));
         }
+    }
+
+    [Law(Arbitrary = [typeof(ScoreGens)], MaxTest = 300)]
+    public void A_score_comes_back_as_a_passage_of_all_strokes(Arrangement arrangement) =>
+        AssertStrokes(arrangement, MusicXmlReader.Passage("quay.musicxml", MusicXmlWriting.Bytes(arrangement)));
+
+    private static void AssertStrokes(Arrangement arrangement, Reading<Passage> reading)
+    {
+        var passage = Assert.IsType<Reading<Passage>.Accepted>(reading).Value;
+        Assert.Equal(
+            arrangement.Strokes.Select(s => (s.Beat, s.Note.Midi)).Distinct().Order(),
+            passage.Voices.SelectMany(passage.Heard).Select(n => (n.Start, n.Note.Midi)).Distinct().Order());
+        Assert.False(passage.Sheet.HasTune);
     }
 
     private static List<(Beats, string)> Changes(IEnumerable<(Beats At, string Symbol)> symbols)

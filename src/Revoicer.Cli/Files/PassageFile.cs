@@ -1,0 +1,31 @@
+using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
+using Revoicer.LeadSheets.MusicXml;
+
+namespace Revoicer.Cli.Files;
+
+/// <summary>Reads a passage from disk, its kind by the ending of its name.</summary>
+internal static class PassageFile
+{
+    private const int LargestBytes = 4 * 1024 * 1024;
+
+    /// <summary>The passage; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="piece">Which tune of an ABC file, by its number; null for the first.</param>
+    /// <param name="error">Where problems and warnings go.</param>
+    public static Passage? Read(string path, int? piece, TextWriter error)
+    {
+        if (path.EndsWith(".abc", StringComparison.OrdinalIgnoreCase))
+        {
+            return SheetFile.AbcText(path, error) is { } text ? Told.Value(AbcReader.Passage(path, text, new SheetChoice(piece)), error) : null;
+        }
+
+        if (SheetFile.IsScore(path))
+        {
+            return TextFile.Bytes(path, "a score", LargestBytes, error) is { } bytes ? Told.Value(MusicXmlReader.Passage(path, bytes), error) : null;
+        }
+
+        error.Write($"{path}: not a kind of file that holds a passage; expected a .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)\n");
+        return null;
+    }
+}
