@@ -26,7 +26,8 @@ internal sealed class DraftSearch(
     public SlotPlan Cut(PlacedTune? tune, bool passesApart = false)
     {
         progress?.Report(Stage.Slots);
-        return SlotCutting.Cut(sheet, tempi, tune, CutWish(passesApart));
+        var plan = SlotCutting.Cut(sheet, tempi, tune, CutWish(passesApart));
+        return wish.Original is { } original ? original.In(plan) : plan;
     }
 
     /// <summary>What can be played in the slots, priced; null where every choice costs more than a price, the tune included.</summary>

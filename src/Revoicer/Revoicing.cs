@@ -47,6 +47,9 @@ public static class Revoicing
         var tempi = wish.Tempo is { } steady ? TempoMap.Steady(steady) : written;
         var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune, layout);
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
+
+        // To stay close is also to leave the tune in its octave, if the tower has it there.
+        tunes = wish.Original is not null && tunes.Any(t => t?.Octaves == 0) ? [.. tunes.Where(t => t?.Octaves == 0)] : tunes;
         if (tunes.Length == 0)
         {
             return new Drafting.Unplayable([placing.WhereItFits()]);

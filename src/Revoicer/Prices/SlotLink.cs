@@ -150,7 +150,9 @@ internal sealed class SlotLink
     }
 
     private int SteadinessPrice(in Outline a, in Outline b) =>
-        a.Figure == b.Figure || a.Figure == Figure.Silent || b.Figure == Figure.Silent ? 0 : _steady;
+        a.Figure == b.Figure || IsNone(a.Figure) || IsNone(b.Figure) ? 0 : _steady;
+
+    private static bool IsNone(Figure figure) => figure is Figure.Silent or Figure.AsItWas;
 
     private static int Follows(Slot first, Slot second) =>
         second.Hearings.Count(b => first.Hearings.Any(a => a.Order == b.Order - 1 && a.Until >= b.At));

@@ -19,6 +19,10 @@ internal sealed class SlotPrice
 
     private const int FullChord = 3;
 
+    // What a bell other than before costs where the new voicing is to stay as close as can be: two bells moved cost more than
+    // all but a badly clashing chord has to gain. Estimate.
+    private const double MovedBell = 50;
+
     private static readonly Seconds RollWelcomeFrom = new(1.5);
 
     private readonly Instrument _instrument;
@@ -92,6 +96,9 @@ internal sealed class SlotPrice
         prices[Term.WithTune] = Sum(_withTune, kinds);
         prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
+        prices[Term.FromOriginal] = _slot.Original is { } original
+            ? times * Thousandths.Of(MovedBell * original.Closeness * original.DistanceTo(candidate))
+            : 0;
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
         prices[Term.Brightness] = times * Thousandths.Of(_sound.BrightnessShortfall * Math.Max(0, semitonesWanting));
@@ -202,6 +209,7 @@ internal sealed class SlotPrice
             Figure.Afterbeats => _sound.Afterbeats,
             Figure.Broken => _sound.Broken,
             Figure.InTenths => _sound.InTenths,
+            Figure.AsItWas => 0,
             _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
         };
     }

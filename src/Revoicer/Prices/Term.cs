@@ -55,6 +55,9 @@ public enum Term
 
     /// <summary>A change of figure within a bar.</summary>
     Steadiness,
+
+    /// <summary>Bells other than those that stood there before.</summary>
+    FromOriginal,
 }
 
 /// <summary>The terms in words.</summary>
@@ -80,6 +83,7 @@ public static class TermNames
         Term.BassLine => "bass line",
         Term.Moves => "quick leaps",
         Term.Steadiness => "change of figure",
+        Term.FromOriginal => "distance from what was there",
         _ => throw new ArgumentOutOfRangeException(nameof(term), term, "no such term"),
     };
 }
@@ -89,7 +93,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 17;
+    public const int Count = 18;
 
     private int _first;
 

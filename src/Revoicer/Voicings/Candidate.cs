@@ -24,7 +24,7 @@ public readonly record struct SlotStroke(WrittenNote Note, Limb Limb, Beats Afte
 /// <param name="Upper">What the hands take, upward.</param>
 public sealed record Voicing(WrittenNote? Bass, WrittenNote? SecondPedal, Items<Baton> Upper)
 {
-    /// <summary>Tones of the chord to which the bass moves in tenths, in order of time; each once, none that is struck with the chord.</summary>
+    /// <summary>Tones of the chord to which the bass moves in tenths, or that come later in music as it was, in order of time; each once, none that is struck with the chord.</summary>
     public Items<WrittenNote> MovingBass { get; init; } = [];
 
     /// <summary>How many bells it has.</summary>
@@ -110,8 +110,10 @@ public sealed record Candidate(Figure Figure, Voicing Voicing, Items<SlotStroke>
     /// <summary>The lowest bell of its chord; null in silence. Where the bass moves in tenths it is the first of the bass.</summary>
     public WrittenNote? Lowest => Voicing.Lowest;
 
-    /// <summary>The bass with which it ends: where it moves in tenths, the last of it; null where the feet rest.</summary>
-    public WrittenNote? LastBass => Figure == Figure.InTenths ? Strokes[^1].Note : Voicing.Bass;
+    /// <summary>The bass with which it ends: where it moves, the last of it; null where the feet rest.</summary>
+    public WrittenNote? LastBass => Figure is Figure.InTenths or Figure.AsItWas
+        ? Strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).LastOrDefault()
+        : Voicing.Bass;
 
     /// <summary>All bells struck, upward.</summary>
     public Items<WrittenNote> Notes => Strokes.Select(s => s.Note).Distinct().Order().ToItems();

@@ -22,6 +22,7 @@ public sealed class CandidateSearch
     private readonly Reach _reach;
     private readonly FigureStrokes _figures;
     private readonly BassInTenths _tenths;
+    private readonly OriginalLimbs _original;
 
     /// <summary>For a tower, at a speed, with a spacing of rolls.</summary>
     public CandidateSearch(Tower tower, Reach reach, Seconds rollStep)
@@ -30,10 +31,11 @@ public sealed class CandidateSearch
         _reach = reach;
         _figures = new FigureStrokes(tower, reach, rollStep);
         _tenths = new BassInTenths(tower, reach);
+        _original = new OriginalLimbs(tower, reach, _figures);
     }
 
     /// <summary>
-    /// The candidates of a slot, lowest bells first, those with a bass in tenths after the others, silence last; no two come
+    /// The candidates of a slot, lowest bells first, those with a bass in tenths after the others, then what was there before, silence last; no two come
     /// to the same strokes.
     /// </summary>
     public Items<Candidate> List(Slot slot)
@@ -41,11 +43,22 @@ public sealed class CandidateSearch
         var fit = new TuneFit(slot, _reach);
         var demand = new ToneDemand(slot, PitchClassSet.Of(_tower.Bells.Select(b => b.Note.PitchClass)));
         Items<Baton>[] hands = [.. Hands(slot, fit)];
-        return Voicings(slot, demand, hands)
+        var listed = Voicings(slot, demand, hands)
             .SelectMany(voicing => _figures.Of(slot, voicing, fit))
-            .Concat(InTenths(slot, demand, hands, fit))
-            .Append(new Candidate(Figure.Silent, new Voicing(null, null, []), []))
-            .ToItems();
+            .Concat(InTenths(slot, demand, hands, fit));
+        var silent = new Candidate(Figure.Silent, new Voicing(null, null, []), []);
+        return slot.Original is { Notes.Count: > 0 } original
+            ? WithOriginal([.. listed], _original.Of(slot, original, fit)).Append(silent).ToItems()
+            : listed.Append(silent).ToItems();
+    }
+
+    // What was there before is listed where no figure has the same bells in the same places.
+    private static IEnumerable<Candidate> WithOriginal(Candidate[] listed, IEnumerable<Candidate> original)
+    {
+        var known = listed.Select(Places).ToHashSet();
+        return listed.Concat(original.Where(c => !known.Contains(Places(c))));
+
+        static Items<(WrittenNote, Beats)> Places(Candidate candidate) => candidate.Strokes.Select(s => (s.Note, s.After)).Order().ToItems();
     }
 
     private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, Items<Baton>[] hands)

@@ -25,6 +25,9 @@ public enum Figure
 
     /// <summary>The bass moves with the tune a tenth or a seventeenth below it, note for note; the hands strike with its first.</summary>
     InTenths,
+
+    /// <summary>What stood there before, its strokes when it had them.</summary>
+    AsItWas,
 }
 
 /// <summary>The figures in words.</summary>
@@ -43,6 +46,7 @@ public static class FigureNames
         Figure.Afterbeats => "afterbeats",
         Figure.Broken => "broken",
         Figure.InTenths => "in tenths",
-        _ => throw new ArgumentOutOfRangeException(nameof(figure), figure, "there are seven figures"),
+        Figure.AsItWas => "as it was",
+        _ => throw new ArgumentOutOfRangeException(nameof(figure), figure, "there are eight figures"),
     };
 }

@@ -70,10 +70,13 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         }
     }
 
+    /// <summary>The foot of a pedal's half of the board.</summary>
+    public Limb FootOf(WrittenNote pedal) => pedal <= _middlePedal ? Limb.LeftFoot : Limb.RightFoot;
+
     private SlotStroke[] Pedals(Voicing voicing) => (voicing.Bass, voicing.SecondPedal) switch
     {
         ({ } bass, { } second) => [new(bass, Limb.LeftFoot, Beats.Zero, 0), new(second, Limb.RightFoot, Beats.Zero, 0)],
-        ({ } bass, null) => [new(bass, bass <= _middlePedal ? Limb.LeftFoot : Limb.RightFoot, Beats.Zero, 0)],
+        ({ } bass, null) => [new(bass, FootOf(bass), Beats.Zero, 0)],
         _ => [],
     };
 
@@ -118,7 +121,8 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         : slot.Beat * tones <= slot.Length * 2 ? slot.Beat / 2
         : null;
 
-    private bool IsPlayable(Slot slot, Items<SlotStroke> strokes, TuneFit fit)
+    /// <summary>Whether strokes, in order of time, can follow each other and go with the tune.</summary>
+    public bool IsPlayable(Slot slot, Items<SlotStroke> strokes, TuneFit fit)
     {
         Span<double> times = stackalloc double[strokes.Count];
         var secondsPerQuarter = slot.Duration.Value / slot.Length.Quarters;

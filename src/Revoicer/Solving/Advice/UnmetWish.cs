@@ -87,6 +87,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
         Figure.Afterbeats => "a bass bell and the hands, a strong beat, and two weak beats after it",
         Figure.Broken => "three bells, and as many beats or half beats as bells",
         Figure.InTenths => "a tune over it in which the bass can move a tenth or seventeenth below",
+        Figure.AsItWas => "music that exists and is to stay close to what it was (revoice --stay-close)",
         _ => "bells that can be taken there",
     };
 

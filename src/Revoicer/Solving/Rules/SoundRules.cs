@@ -13,6 +13,6 @@ public static class SoundRules
             new RootLowest(),
             new RollsPerPhrase(sound.RollsPerPhrase),
             new BassOnStrongBeats(sound.StrongBeatsWithBass),
-            .. Enum.GetValues<Figure>().Where(f => f != Figure.Silent && sound.OneFigure < 1).Select(f => new OneFigure(f, sound.OneFigure)),
+            .. Enum.GetValues<Figure>().Where(f => f is not (Figure.Silent or Figure.AsItWas) && sound.OneFigure < 1).Select(f => new OneFigure(f, sound.OneFigure)),
         ];
 }
