@@ -34,7 +34,7 @@ internal sealed class SlotPrice
     private readonly int[] _withTune;
     private readonly int[] _hurry;
     private readonly (double Energy, double Moment) _heardOfTune;
-    private readonly PitchClassSet _tuneTones;
+    private readonly MissingTones _missing;
     private readonly WrittenNote? _tuneBelow;
     private readonly StrokeTable _together;
 
@@ -53,7 +53,7 @@ internal sealed class SlotPrice
         _hurry = new int[kinds.Count];
         _heard = new (double, double)[kinds.Count];
         _heardOfTune = tune.Heard(slot.Hearings[0].At, slot.Hearings[0].Until);
-        _tuneTones = slot.TuneTones;
+        _missing = new MissingTones(sound, slot);
         _tuneBelow = slot.HasTuneBelow ? slot.TuneHere.Select(n => (WrittenNote?)n.Note).Min() : null;
         for (var k = 0; k < kinds.Count; k++)
         {
@@ -76,7 +76,7 @@ internal sealed class SlotPrice
     {
         var times = _slot.Hearings.Count;
         var prices = new TermPrices();
-        prices[Term.MissingTones] = times * Thousandths.Of(MissingTones(voicing));
+        prices[Term.MissingTones] = times * Thousandths.Of(_missing.Price(voicing));
         prices[Term.Thin] = times * Thousandths.Of(_slot.IsQuick ? 0 : _sound.Thin * Math.Max(0, FullChord - voicing.Bells));
         prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
         prices[Term.Bass] = BassPrice(voicing, times);
@@ -135,39 +135,6 @@ internal sealed class SlotPrice
 
         return sum;
     }
-
-    private double MissingTones(Voicing voicing)
-    {
-        var sounded = voicing.PitchClasses;
-        var price = 0.0;
-        foreach (var tone in _slot.Symbol.Tones.AsSpan())
-        {
-            price += sounded.Contains(tone.PitchClass) || _tuneTones.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
-        }
-
-        return price + (LacksSlashBass(sounded) ? _sound.MissingRoot : 0);
-    }
-
-    // Where the slash bass is no tone of the chord above it, and there is a bass to ask for.
-    private bool LacksSlashBass(PitchClassSet sounded) =>
-        _slot.Symbol.Bass is { } bass
-        && !_slot.IsQuick
-        && !_slot.HasTuneBelow
-        && !sounded.Contains(bass.PitchClass)
-        && _slot.Symbol.Tones.All(t => t.PitchClass != bass.PitchClass);
-
-    // On a quick chord the bass may ring through, and over a slash bass the hands have more telling tones to take.
-    private bool IsExcused(ChordTone tone, Voicing voicing) =>
-        tone.Role == ToneRole.Root && (_slot.IsQuick || (_slot.Symbol.Bass is not null && voicing.Upper.Count > 0));
-
-    private double PriceOfMissing(ChordTone tone) => tone switch
-    {
-        { Role: ToneRole.Root } => _sound.MissingRoot,
-        { Role: ToneRole.Guide, Degree.Number: 2 or 3 or 4 } => _sound.MissingThird,
-        { Role: ToneRole.Guide } => _sound.MissingSeventh,
-        { Degree.Number: 5 } => _sound.MissingFifth,
-        _ => _sound.MissingColour,
-    };
 
     // Where the tune lies below it is the bass, and given.
     private int BassPrice(Voicing voicing, int times)

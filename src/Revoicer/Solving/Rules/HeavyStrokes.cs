@@ -9,15 +9,15 @@ namespace Revoicer.Solving.Rules;
 /// tune, which is given, are taken off first. It holds for the phrase on the whole: how the level of fatigue rises within it
 /// is told, not ruled (<see cref="Fatigue"/>).
 /// </summary>
-/// <param name="mostInTenSeconds">Strokes in 10 s that are too many: heavy_strokes_in_10_s of playing-limits.tsv, hard half, common practice.</param>
-public sealed class HeavyStrokes(double mostInTenSeconds) : PhraseRule
+/// <param name="most">Strokes in 10 s, more of which are too many: heavy_strokes_in_10_s of playing-limits.tsv, hard half, common practice.</param>
+public sealed class HeavyStrokes(double most) : PhraseRule
 {
     private const int MiddleC = 60;
     private const double TenSeconds = 10;
 
     /// <inheritdoc/>
     public override string Words => string.Create(
-        CultureInfo.InvariantCulture, $"hands and feet strike at most {mostInTenSeconds:0.#} heavy bells in 10 s, taken over a phrase (limit heavy_strokes_in_10_s)");
+        CultureInfo.InvariantCulture, $"hands and feet strike at most {most:0.#} heavy bells in 10 s, taken over a phrase (limit heavy_strokes_in_10_s)");
 
     /// <summary>Chords that stand long enough to be heard leave time enough.</summary>
     public override bool IsSeldom => true;
@@ -35,6 +35,6 @@ public sealed class HeavyStrokes(double mostInTenSeconds) : PhraseRule
             ofTune += slot.TuneHere.Count(s => s.Note.Midi < MiddleC);
         }
 
-        return Math.Max(0, (int)Math.Floor((mostInTenSeconds * seconds / TenSeconds) + 1e-9) - ofTune);
+        return Math.Max(0, (int)Math.Floor((most * seconds / TenSeconds) + 1e-9) - ofTune);
     }
 }

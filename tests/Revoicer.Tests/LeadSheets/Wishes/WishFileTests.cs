@@ -78,7 +78,7 @@ public sealed class WishFileTests
         w.toml:8:7: 'bar' is 2.5; expected a whole number from 0 to 20000, the bar's number in the report
             bar = 2.5
                   ^^^
-        w.toml:9:10: 'roled' is no figure; expected 'rolled', perhaps; the names are silent, together, rolled, bass first, afterbeats, broken, in tenths
+        w.toml:9:10: 'roled' is no figure; expected 'rolled', perhaps; the names are silent, together, rolled, bass first, afterbeats, broken, in tenths, as it was
             figure = "roled"
                      ^^^^^^^
         w.toml:12:16: G3 is named twice; expected every bell once
