@@ -29,13 +29,14 @@ public static class ArrangementMaking
         var plan = prices.Plan;
         var chosen = plan.Slots.Select(s => prices.Candidates(s.Index)[found.Choice[s.Index]]).ToArray();
         var strokes = StrokesInTime.Of(plan, chosen, tempi, sound, prices.Instrument);
-        var clash = new ClashInTime(prices.Instrument, plan, strokes);
+        var inTime = strokes.InChords(plan, prices.Instrument.Tower.Transposition);
+        var clash = new ClashInTime(prices.Instrument, inTime, strokes.Tune);
         var reasons = plan.Slots.AsParallel().AsOrdered().Select(s => new Reasons(prices, found, s)).ToArray();
         var choices = plan.InTime().ToArray().AsParallel().AsOrdered()
             .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
             .ToItems();
         var all = strokes.All;
-        var heard = HeardSound.Of(prices.Instrument, plan, strokes);
+        var heard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
         var strong = plan.Slots.Where(s => s.IsStrong && s.IsNewChord && !s.IsQuick).ToArray();
         var plain = Yardsticks.PlainHand(prices, tempi, sound);
         return new Arrangement(
@@ -89,7 +90,7 @@ public static class ArrangementMaking
         strokes.OrderBy(s => s.Note).ThenBy(s => s.At.Value).ToItems(),
         clash.FigureOf(hearing.Order),
         clash.DoseOf(hearing.Order),
-        clash.CloseRootOf(hearing.Order, slot),
+        clash.CloseRootOf(hearing.Order, slot.Symbol),
         clash.QuarrelsOf(hearing.Order, QuarrelsShown),
         clash.RingingOn(hearing.Order),
         reasons.RunnerUp,
