@@ -83,6 +83,28 @@ internal sealed class ClashInTime
         }
     }
 
+    /// <summary>The roughness and the contradiction of all that sounds in a window, as parts of its clash figure.</summary>
+    public (double Roughness, double Contradiction) Within(Seconds from, Seconds to)
+    {
+        var sounding = Sounding(from, to);
+        var (roughness, contradiction) = (0.0, 0.0);
+        for (var a = 0; a < sounding.Length; a++)
+        {
+            var stroke = sounding[a];
+            contradiction += stroke.Power * _chords.Where(c => c.At < to && c.Until > from).Sum(c => _instrument.Doses.Contradiction(
+                stroke.Bell, c.Chord, Later(c.At, from) - stroke.At, Earlier(c.Until, to) - stroke.At));
+            for (var b = 0; b < a; b++)
+            {
+                var earlier = sounding[b];
+                roughness += stroke.Touch * earlier.Touch * _instrument.Doses.RoughnessWithin(
+                    earlier.Bell, stroke.Bell, stroke.At - earlier.At, from - earlier.At, to - earlier.At);
+            }
+        }
+
+        var scale = 100 / _instrument.Doses.ReferenceWithin(to - from);
+        return (roughness * scale, contradiction * scale);
+    }
+
     /// <summary>
     /// The clash dose that a hearing adds, until all has died away: every pair counted with its later stroke, and what its
     /// strokes contradict from then on; the tune with itself left out.
@@ -180,6 +202,10 @@ internal sealed class ClashInTime
         var strongest = bell.Partials.Max(p => p.Amplitude);
         return bell.Partials.Any(p => p.Amplitude * Math.Exp(-p.Kappa * since.Value) > strongest * StillHeard.AmplitudeFactor);
     }
+
+    private static Seconds Later(Seconds a, Seconds b) => a > b ? a : b;
+
+    private static Seconds Earlier(Seconds a, Seconds b) => a < b ? a : b;
 
     // 0 own, 1 from the chord before, 2 older: by the older of the strokes concerned.
     private static int Part(int hearing, int older) => Math.Clamp(hearing - older, 0, 2);
