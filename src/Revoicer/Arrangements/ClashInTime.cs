@@ -91,8 +91,14 @@ internal sealed class ClashInTime
         for (var a = 0; a < sounding.Length; a++)
         {
             var stroke = sounding[a];
-            contradiction += stroke.Power * _chords.Where(c => c.At < to && c.Until > from).Sum(c => _instrument.Doses.Contradiction(
-                stroke.Bell, c.Chord, Later(c.At, from) - stroke.At, Earlier(c.Until, to) - stroke.At));
+            for (var i = 0; i < _chords.Length; i++)
+            {
+                var (begins, ends) = (new Seconds(Math.Max(Windows[i].From.Value, from.Value)), new Seconds(Math.Min(Windows[i].To.Value, to.Value)));
+                contradiction += begins < ends
+                    ? stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i].Chord, begins - stroke.At, ends - stroke.At)
+                    : 0;
+            }
+
             for (var b = 0; b < a; b++)
             {
                 var earlier = sounding[b];
@@ -202,10 +208,6 @@ internal sealed class ClashInTime
         var strongest = bell.Partials.Max(p => p.Amplitude);
         return bell.Partials.Any(p => p.Amplitude * Math.Exp(-p.Kappa * since.Value) > strongest * StillHeard.AmplitudeFactor);
     }
-
-    private static Seconds Later(Seconds a, Seconds b) => a > b ? a : b;
-
-    private static Seconds Earlier(Seconds a, Seconds b) => a < b ? a : b;
 
     // 0 own, 1 from the chord before, 2 older: by the older of the strokes concerned.
     private static int Part(int hearing, int older) => Math.Clamp(hearing - older, 0, 2);

@@ -47,7 +47,7 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
             shift,
             strokes,
             chords,
-            bars.ToArray().AsParallel().AsOrdered().Select(b => ToBar(b, strokes, clash)).ToItems(),
+            BarsOf(strokes, clash),
             unplayable,
             new AuditTotals(
                 chords.Sum(c => c.Dose),
@@ -81,11 +81,23 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
             clash.QuarrelsOf(order, QuarrelsShown));
     }
 
-    private AuditedBar ToBar(ArrangedBar bar, Items<Stroke> strokes, ClashInTime clash)
+    // As with chords, a roll that leads into a bar belongs to it and not to the bar before.
+    private Items<AuditedBar> BarsOf(Items<Stroke> strokes, ClashInTime clash)
     {
-        var end = bar.Start + bar.Length;
-        var (roughness, contradiction) = clash.Within(tempi.At(bar.Start) + shift, tempi.At(end) + shift);
-        return new AuditedBar(roughness, contradiction, strokes.Count(s => s.Beat >= bar.Start && s.Beat < end));
+        var struck = bars.Select(bar => strokes.Where(s => s.Beat >= bar.Start && s.Beat < bar.Start + bar.Length).ToArray()).ToArray();
+        double[] begins =
+        [
+            .. bars.Select((bar, i) => struck[i].Select(s => s.At.Value).Append((tempi.At(bar.Start) + shift).Value).Min()),
+            (tempi.At(bars[^1].Start + bars[^1].Length) + shift).Value,
+        ];
+        return Enumerable.Range(0, bars.Count).ToArray().AsParallel().AsOrdered()
+            .Select(i =>
+            {
+                var end = begins[i + 1] > begins[i] ? begins[i + 1] : (tempi.At(bars[i].Start + bars[i].Length) + shift).Value;
+                var (roughness, contradiction) = clash.Within(new Seconds(begins[i]), new Seconds(end));
+                return new AuditedBar(roughness, contradiction, struck[i].Length);
+            })
+            .ToItems();
     }
 
     private static double MedianOf(Items<AuditedChord> chords)
