@@ -34,7 +34,6 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
         var unplayable = Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep));
         var sounds = HeardSound.Of(instrument, inTime, tune);
         var (from, heavy) = StrokeFigures.HeaviestPassage(strokes);
-        WrittenNote[] notes = [.. strokes.Select(s => s.Note), .. missing.Select(m => m.Note)];
         return new AuditReport(
             head.Title,
             StrokeFigures.SummaryOf(tower),
@@ -60,7 +59,8 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
                 heavy,
                 Fatigue.Of(strokes, PlayingLimits.For(tower))))
         {
-            Told = [.. Unplayables.Told(tower, notes, unplayable)],
+            MissingBells = Unplayables.Bells(tower, missing),
+            Told = [.. Unplayables.Told(unplayable)],
         };
     }
 

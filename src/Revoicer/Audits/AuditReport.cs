@@ -42,6 +42,9 @@ public sealed record AuditReport(
     /// <summary>What was assumed or left out, in sentences.</summary>
     public Items<string> Told { get; init; } = [];
 
+    /// <summary>The notes for which the tower has no bell, upward; they are in no stroke and no figure.</summary>
+    public Items<MissingBell> MissingBells { get; init; } = [];
+
     /// <summary>Whether all of it can be played here.</summary>
     public bool IsPlayable => Unplayable.Count == 0;
 }
@@ -86,12 +89,19 @@ public sealed record AuditedBar(double Roughness, double Contradiction, int Stro
 /// <param name="Pass">1 the first time through, 2 the second, ...</param>
 /// <param name="Beat">The beat in the bar, counted from 1.</param>
 /// <param name="Place">The place in the piece as heard.</param>
-/// <param name="Broken">What stands in the way; at least one.</param>
-/// <param name="Remedy">What would do there, as a clause; null where nothing simple was found or none was looked for.</param>
-public sealed record UnplayablePlace(int Bar, int Pass, double Beat, Beats Place, Items<BrokenLimit> Broken, string? Remedy);
+/// <param name="Missing">Notes there for which the tower has no bell, upward.</param>
+/// <param name="Broken">Limits that the others break there.</param>
+/// <param name="Remedy">What would do for the broken limits, as a clause; null where nothing simple was found or none was looked for.</param>
+public sealed record UnplayablePlace(
+    int Bar, int Pass, double Beat, Beats Place, Items<WrittenNote> Missing, Items<BrokenLimit> Broken, string? Remedy);
+
+/// <summary>A note without a bell.</summary>
+/// <param name="Note">The note.</param>
+/// <param name="Nearest">The nearest bell of the same pitch class; null where the tower has none.</param>
+public sealed record MissingBell(WrittenNote Note, WrittenNote? Nearest);
 
 /// <summary>A limit that is broken.</summary>
-/// <param name="Limit">The row of playing-limits.tsv; "bell" for a bell or pedal that the tower lacks.</param>
+/// <param name="Limit">The row of playing-limits.tsv; "bell" for a pedal that the tower lacks.</param>
 /// <param name="Sentence">What cannot be done, as a clause.</param>
 public sealed record BrokenLimit(string Limit, string Sentence);
 

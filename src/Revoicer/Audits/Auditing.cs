@@ -37,7 +37,15 @@ public static class Auditing
             played.Strokes,
             played.Missing.Select(n => new MissingNote(n.Start, n.Note)).ToItems(),
             Stretch.Of(chords, tempi, played.Strokes));
-        return report with { Told = [.. OfPassage(chords, isOneTempo: tempi != written && written.Changes.Count > 1), .. report.Told] };
+        return report with
+        {
+            Told =
+            [
+                .. OfPassage(chords, isOneTempo: tempi != written && written.Changes.Count > 1),
+                .. played.Missing.Count == 0 ? [] : Keys(tower, played),
+                .. report.Told,
+            ],
+        };
     }
 
     /// <summary>An arrangement of this program, whose strokes, limbs and times are exact.</summary>
@@ -80,6 +88,14 @@ public static class Auditing
         {
             yield return "the changes of speed are left out, as one tempo was asked for";
         }
+    }
+
+    private static IEnumerable<string> Keys(Tower tower, PassageStrokes played)
+    {
+        var keys = Unplayables.KeysWithAllBells(tower, [.. played.Strokes.Select(s => s.Note), .. played.Missing.Select(n => n.Note)]);
+        yield return keys.Length > 0
+            ? $"every note has a bell with --key {string.Join(", ", keys)}"
+            : "in no key within an octave does every note have a bell";
     }
 
     private static ChordSymbol? SymbolOf(string text) =>

@@ -18,8 +18,6 @@ internal static class Unplayables
     // Remedies are looked for at so many places, the first ones; a piece with more needs more than remedies.
     private const int MostRemedies = 40;
 
-    private const string NoBell = "bell";
-
     /// <summary>The places in order.</summary>
     /// <param name="tower">The tower.</param>
     /// <param name="strokes">The strokes that have a bell.</param>
@@ -40,9 +38,8 @@ internal static class Unplayables
             .Select((place, i) =>
             {
                 var limits = broken[place].DistinctBy(b => b.Limit).ToArray();
-                var bells = lacking[place].Select(n => new BrokenLimit(NoBell, Lacks(tower, n)));
                 var (bar, beat) = places.Of(place);
-                return new UnplayablePlace(bar.Number, bar.Pass, beat, place, bells.Concat(limits).ToItems(), RemedyOf(place, limits, i));
+                return new UnplayablePlace(bar.Number, bar.Pass, beat, place, lacking[place].Distinct().Order().ToItems(), limits.ToItems(), RemedyOf(place, limits, i));
             })
             .ToItems();
 
@@ -51,24 +48,19 @@ internal static class Unplayables
             : null;
     }
 
-    /// <summary>What is told of the whole: keys that have all bells, and where remedies end.</summary>
-    /// <param name="tower">The tower.</param>
-    /// <param name="notes">All notes of the piece, with and without a bell.</param>
-    /// <param name="places">The places that cannot be played.</param>
-    public static IEnumerable<string> Told(Tower tower, IReadOnlyCollection<WrittenNote> notes, Items<UnplayablePlace> places)
-    {
-        if (places.Any(p => p.Broken.Any(b => b.Limit == NoBell)) && KeysWithAllBells(tower, notes) is { Length: > 0 } keys)
-        {
-            yield return $"every note has a bell with --key {string.Join(", ", keys)}";
-        }
+    /// <summary>The notes without a bell, each with the nearest that would stand for it.</summary>
+    public static Items<MissingBell> Bells(Tower tower, IEnumerable<MissingNote> missing) => missing
+        .Select(m => m.Note)
+        .Distinct()
+        .Order()
+        .Select(note => new MissingBell(note, tower.Bells.Select(b => b.Note)
+            .Where(n => n.PitchClass == note.PitchClass)
+            .Select(n => (WrittenNote?)n)
+            .MinBy(n => (n!.Value - note).Size.Semitones)))
+        .ToItems();
 
-        if (places.Count > MostRemedies)
-        {
-            yield return $"remedies were looked for at the first {MostRemedies} places that cannot be played";
-        }
-    }
-
-    private static string[] KeysWithAllBells(Tower tower, IReadOnlyCollection<WrittenNote> notes) =>
+    /// <summary>Keys, in semitones with a sign, in which every note has a bell; the nearest first.</summary>
+    public static string[] KeysWithAllBells(Tower tower, IReadOnlyCollection<WrittenNote> notes) =>
     [
         .. Enumerable.Range(-11, 23)
             .Where(up => notes.All(n => n.Midi + up is >= 0 and <= 127 and var midi && tower.At(WrittenNote.AtMidi(midi)) is not null))
@@ -76,11 +68,12 @@ internal static class Unplayables
             .Select(up => up.ToString("+0;-0", CultureInfo.InvariantCulture)),
     ];
 
-    // With the nearest octave that has a bell.
-    private static string Lacks(Tower tower, WrittenNote note)
+    /// <summary>A sentence where remedies were not looked for everywhere.</summary>
+    public static IEnumerable<string> Told(Items<UnplayablePlace> places)
     {
-        var other = tower.Bells.Select(b => b.Note).Where(n => n.PitchClass == note.PitchClass).OrderBy(n => (n - note).Size.Semitones).ToArray();
-        var nearest = other.Length == 0 ? "nor one in any other octave" : $"the nearest is on {other[0]}";
-        return $"{tower.Name} has no bell on {note}, {nearest}";
+        if (places.Count > MostRemedies)
+        {
+            yield return $"remedies were looked for at the first {MostRemedies} places that cannot be played";
+        }
     }
 }

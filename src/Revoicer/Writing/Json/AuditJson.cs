@@ -50,6 +50,11 @@ public static class AuditJson
         json.WriteNotes("bellsUsed", audit.Totals.BellsUsed);
         json.WritePropertyName("fatigue");
         json.WriteOnOneLine(line => JsonFatigue.Write(line, audit.Totals.Fatigue));
+        json.WriteLines("missingBells", audit.MissingBells, (line, missing) =>
+        {
+            line.WriteNoteMembers(missing.Note);
+            line.WriteNote("nearest", missing.Nearest);
+        });
         json.WriteStartArray("unplayable");
         foreach (var place in audit.Unplayable)
         {
@@ -88,6 +93,7 @@ public static class AuditJson
         json.WriteNumber("pass", place.Pass);
         json.WriteNumber("beat", place.Beat);
         json.WriteString("place", place.Place.ToString());
+        json.WriteNotes("missing", place.Missing);
         json.WriteLines("broken", place.Broken, (line, broken) =>
         {
             line.WriteString("limit", broken.Limit);

@@ -9,6 +9,7 @@ namespace Revoicer.Writing.Text;
 public static class AuditText
 {
     private const int WorstPlaces = 5;
+    private const int PlacesNamed = 5;
     private const int Indent = 2;
 
     /// <summary>
@@ -21,6 +22,7 @@ public static class AuditText
         var page = new TextPage();
         FirstPage(audit, page);
         HowToRead(page);
+        MissingBells(audit, page);
         Unplayable(audit, page);
         Worst(audit, page);
         if (audit.Told.Count > 0)
@@ -94,20 +96,36 @@ public static class AuditText
             + "from a tone of the chord. Bells are named by the baton or pedal that you read and press.");
     }
 
-    private static void Unplayable(AuditReport audit, TextPage page)
+    private static void MissingBells(AuditReport audit, TextPage page)
     {
-        if (audit.IsPlayable)
+        if (audit.MissingBells.Count == 0)
         {
             return;
         }
 
-        // What is heard again stands here once.
-        var places = audit.Unplayable.DistinctBy(p => (p.Bar, p.Beat, p.Broken)).Select(p =>
-            Sentences.Capital(PlaceNames.Of(p.Bar, p.Pass, p.Beat))
-            + $": {string.Join("; ", p.Broken.Select(b => $"{b.Sentence} ({b.Limit})"))}"
-            + (p.Remedy is { } remedy ? $". What would do: {remedy}." : "."));
-        List(page, "What cannot be played as it stands (in brackets the limit that is broken):", places);
+        var notes = new KeySpelling(audit.WrittenKey);
+        List(page, "Notes without a bell here, which are left out of all figures:", audit.MissingBells.Select(missing =>
+        {
+            string[] at = [.. audit.Unplayable.Where(p => p.Missing.Contains(missing.Note)).DistinctBy(p => (p.Bar, p.Beat)).Select(PlaceOf)];
+            var more = at.Length > PlacesNamed ? $" and {Sentences.Count(at.Length - PlacesNamed, "more place", "more places")}" : "";
+            var nearest = missing.Nearest is { } bell ? $"the nearest bell of that name is {notes.Of(bell)}" : "there is no bell of that name at all";
+            return $"{notes.Of(missing.Note)}: {string.Join("; ", at.Take(PlacesNamed))}{more}; {nearest}";
+        }));
     }
+
+    private static void Unplayable(AuditReport audit, TextPage page)
+    {
+        // What is heard again stands here once.
+        var places = audit.Unplayable.Where(p => p.Broken.Count > 0).DistinctBy(p => (p.Bar, p.Beat, p.Broken)).ToArray();
+        if (places.Length > 0)
+        {
+            List(page, "What cannot be played as it stands (in brackets the limit that is broken):", places.Select(p =>
+                $"{Sentences.Capital(PlaceOf(p))}: {string.Join("; ", p.Broken.Select(b => $"{b.Sentence} ({b.Limit})"))}"
+                + (p.Remedy is { } remedy ? $". What would do: {remedy}." : ".")));
+        }
+    }
+
+    private static string PlaceOf(UnplayablePlace place) => PlaceNames.Of(place.Bar, place.Pass, place.Beat);
 
     private static void Worst(AuditReport audit, TextPage page)
     {
