@@ -3,34 +3,37 @@ using Revoicer.Values;
 
 namespace Revoicer.Playing;
 
+/// <summary>Keys that a limb leaves.</summary>
+/// <param name="Low">The lowest.</param>
+/// <param name="High">The highest.</param>
+/// <param name="Last">When the last of them was struck.</param>
+internal readonly record struct Held(WrittenNote Low, WrittenNote High, Seconds Last);
+
 /// <summary>What a limb took last: one key, or the batons of a hand that were struck within the time that counts as at once.</summary>
 /// <param name="First">The key that was struck first.</param>
 /// <param name="From">When that was.</param>
-/// <param name="Low">The lowest key.</param>
-/// <param name="High">The highest key.</param>
-/// <param name="Last">When the last of them was struck.</param>
-/// <param name="Keys">How many there are.</param>
-internal readonly record struct Grip(WrittenNote First, Seconds From, WrittenNote Low, WrittenNote High, Seconds Last, int Keys)
+/// <param name="Keys">The keys and when the last of them was struck.</param>
+/// <param name="Count">How many there are.</param>
+/// <param name="Before">What the limb came from, as long as a key may still join; null where it had rested.</param>
+internal readonly record struct Grip(WrittenNote First, Seconds From, Held Keys, int Count, Held? Before)
 {
     /// <summary>The grip of one key.</summary>
-    public static Grip Of(LineNote note) => new(note.Note, note.At, note.Note, note.Note, note.At, 1);
+    public static Grip Of(LineNote note, Held? before) => new(note.Note, note.At, new Held(note.Note, note.Note, note.At), 1, before);
 
     /// <summary>The grip with one key more.</summary>
     public Grip With(LineNote note) => this with
     {
-        Low = note.Note < Low ? note.Note : Low,
-        High = note.Note > High ? note.Note : High,
-        Last = note.At,
-        Keys = Keys + 1,
+        Keys = new Held(note.Note < Keys.Low ? note.Note : Keys.Low, note.Note > Keys.High ? note.Note : Keys.High, note.At),
+        Count = Count + 1,
     };
 
     /// <summary>The keys of two grips that lie nearest to each other.</summary>
-    public static (WrittenNote From, WrittenNote To) Nearest(Grip from, Grip to)
+    public static (WrittenNote From, WrittenNote To) Nearest(Held from, Held to)
     {
-        var best = (from.Low, to.Low);
+        var best = (From: from.Low, To: to.Low);
         foreach (var pair in (ReadOnlySpan<(WrittenNote From, WrittenNote To)>)[(from.Low, to.High), (from.High, to.Low), (from.High, to.High)])
         {
-            best = (pair.To - pair.From).Size.Semitones < (best.Item2 - best.Item1).Size.Semitones ? pair : best;
+            best = (pair.To - pair.From).Size.Semitones < (best.To - best.From).Size.Semitones ? pair : best;
         }
 
         return best;
@@ -40,6 +43,8 @@ internal readonly record struct Grip(WrittenNote First, Seconds From, WrittenNot
 /// <summary>What each limb took last; null where it has rested long enough to be anywhere.</summary>
 internal readonly record struct Grips(Grip? LeftFoot, Grip? RightFoot, Grip? LeftHand, Grip? RightHand)
 {
+    private static readonly Seconds LongAgo = new(double.NegativeInfinity);
+
     /// <summary>That of one limb.</summary>
     public Grip? this[Limb limb] => limb switch
     {
@@ -58,8 +63,20 @@ internal readonly record struct Grips(Grip? LeftFoot, Grip? RightFoot, Grip? Lef
         _ => this with { RightHand = grip },
     };
 
-    /// <summary>The same without what was struck before a time.</summary>
-    public Grips Since(Seconds time) => new(Since(LeftFoot, time), Since(RightFoot, time), Since(LeftHand, time), Since(RightHand, time));
+    /// <summary>What of it still matters at a time.</summary>
+    /// <param name="rested">A limb that struck last before this has rested.</param>
+    /// <param name="closed">No key joins a grip that began before this.</param>
+    public Grips Since(Seconds rested, Seconds closed)
+    {
+        return new(Since(LeftFoot), Since(RightFoot), Since(LeftHand), Since(RightHand));
 
-    private static Grip? Since(Grip? grip, Seconds time) => grip is { } known && known.Last >= time ? grip : null;
+        Grip? Since(Grip? grip) => grip is not { } known || known.Keys.Last < rested ? null
+            : known.From < closed ? new Grip(known.Keys.Low, LongAgo, known.Keys, known.Count, null)
+            : known;
+    }
 }
+
+/// <summary>What one limb strikes for a chord.</summary>
+/// <param name="Limb">The limb.</param>
+/// <param name="Notes">Its strokes in order of time.</param>
+internal sealed record LimbStrokes(Limb Limb, LineNote[] Notes);

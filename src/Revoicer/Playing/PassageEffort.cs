@@ -25,8 +25,8 @@ internal sealed class PassageEffort(Tower tower)
     private readonly Effort _effort = new(PlayingLimits.For(tower));
     private readonly LineLimbs _feet = LineLimbs.Feet(tower);
 
-    /// <summary>A limb that has rested so long is in no hurry.</summary>
-    public Seconds Longest => _reach.LongestEasyTime;
+    /// <summary>What of some grips still matters when the next stroke comes.</summary>
+    public Grips At(Grips grips, Seconds next) => grips.Since(next - _reach.LongestEasyTime, next - _reach.AtOnce);
 
     /// <summary>The effort of a chord by itself; infinite where a foot has no pedal.</summary>
     /// <param name="notes">What is struck for it, upward.</param>
@@ -47,6 +47,29 @@ internal sealed class PassageEffort(Tower tower)
         WrittenNote[] Keys(Limb limb) => [.. notes.Where((_, i) => limbs[i] == limb).Select(n => n.Note)];
     }
 
+    /// <summary>What is broken between the strokes of a chord and what the other hand or foot took just before it.</summary>
+    /// <param name="before">What each limb took last.</param>
+    /// <param name="strokes">The strokes of the chord.</param>
+    public double OfMeeting(Grips before, LimbStrokes[] strokes)
+    {
+        var broken = 0;
+        foreach (var (limb, notes) in strokes)
+        {
+            var other = OtherOf(limb);
+            if (before[other] is not { } grip || !IsAtOnce(notes[0].At - grip.Keys.Last))
+            {
+                continue;
+            }
+
+            foreach (var note in notes.Where(n => IsAtOnce(n.At - grip.Keys.Last)))
+            {
+                broken += Allows(other, grip.Keys.Low, limb, note.Note) && Allows(other, grip.Keys.High, limb, note.Note) ? 0 : 1;
+            }
+        }
+
+        return Broken * broken;
+    }
+
     /// <summary>The effort of one limb's strokes of a chord after what it took before, and what it holds then.</summary>
     /// <param name="limb">The limb.</param>
     /// <param name="before">What it took last; null where it has rested.</param>
@@ -54,23 +77,19 @@ internal sealed class PassageEffort(Tower tower)
     public (double Effort, Grip? After) OfMoves(Limb limb, Grip? before, ReadOnlySpan<LineNote> strokes)
     {
         var effort = 0.0;
-        for (var i = 0; i < strokes.Length;)
+        foreach (var stroke in strokes)
         {
-            if (before is { } held && Joins(limb, held, strokes[i]))
+            if (before is { } held && Joins(limb, held, stroke))
             {
-                effort += OfJoining(held, strokes[i]);
-                before = held.With(strokes[i++]);
+                // With one key more the nearest way to the grip may be another.
+                var wider = held.With(stroke);
+                effort += OfJoining(held, stroke) + OfMoveTo(limb, wider) - OfMoveTo(limb, held);
+                before = wider;
                 continue;
             }
 
-            var grip = Grip.Of(strokes[i++]);
-            for (; i < strokes.Length && Joins(limb, grip, strokes[i]); i++)
-            {
-                effort += OfJoining(grip, strokes[i]);
-                grip = grip.With(strokes[i]);
-            }
-
-            effort += before is { } from ? OfMove(limb, from, grip) : 0;
+            var grip = Grip.Of(stroke, before?.Keys);
+            effort += OfMoveTo(limb, grip);
             before = grip;
         }
 
@@ -85,11 +104,14 @@ internal sealed class PassageEffort(Tower tower)
         var (sum, grips) = (0.0, default(Grips));
         for (var i = 0; i < chords.Count; i++)
         {
-            sum += OfChord(chords[i], limbs[i]);
-            foreach (var limb in limbs[i].Distinct())
+            LimbStrokes[] strokes =
+            [
+                .. limbs[i].Distinct().Select(l => new LimbStrokes(l, [.. chords[i].Where((_, n) => limbs[i][n] == l).OrderBy(n => n.At)])),
+            ];
+            sum += OfChord(chords[i], limbs[i]) + OfMeeting(grips, strokes);
+            foreach (var (limb, notes) in strokes)
             {
-                LineNote[] strokes = [.. chords[i].Where((_, n) => limbs[i][n] == limb).OrderBy(n => n.At)];
-                var (effort, after) = OfMoves(limb, grips[limb], strokes);
+                var (effort, after) = OfMoves(limb, grips[limb], notes);
                 (sum, grips) = (sum + effort, grips.With(limb, after));
             }
         }
@@ -106,13 +128,18 @@ internal sealed class PassageEffort(Tower tower)
     private double OfJoining(Grip grip, LineNote note)
     {
         var (low, high) = note.Note < grip.First ? (note.Note, grip.First) : (grip.First, note.Note);
-        return (_reach.HandHolds(grip.Keys + 1) ? 0 : Broken) + (_reach.HandTakes(low, high) ? 0 : Broken);
+        return (_reach.HandHolds(grip.Count + 1) ? 0 : Broken) + (_reach.HandTakes(low, high) ? 0 : Broken);
     }
 
-    private double OfMove(Limb limb, Grip from, Grip to)
+    private double OfMoveTo(Limb limb, Grip grip)
     {
-        var has = to.From - from.Last;
-        var (a, b) = Grip.Nearest(from, to);
+        if (grip.Before is not { } before)
+        {
+            return 0;
+        }
+
+        var has = grip.From - before.Last;
+        var (a, b) = Grip.Nearest(before, grip.Keys);
         return Effort.OfHurry(has, _reach.EasyMoveTime(limb, a, b))
             + (has.Value + Rounding < _reach.MoveTime(limb, a, b).Value ? Broken : 0);
     }
@@ -127,20 +154,33 @@ internal sealed class PassageEffort(Tower tower)
         {
             for (var low = 0; low < high; low++)
             {
-                var isAtOnce = Math.Abs((notes[high].At - notes[low].At).Value) < _reach.AtOnce.Value - Rounding;
-                broken += isAtOnce && !Allows(limbs[low], notes[low].Note, limbs[high], notes[high].Note) ? 1 : 0;
+                broken += IsAtOnce(notes[high].At - notes[low].At) && !Allows(limbs[low], notes[low].Note, limbs[high], notes[high].Note) ? 1 : 0;
             }
         }
 
         return broken;
     }
 
-    private bool Allows(Limb lowLimb, WrittenNote low, Limb highLimb, WrittenNote high) => (lowLimb, highLimb) switch
+    private static Limb OtherOf(Limb limb) => limb switch
     {
-        (Limb.LeftFoot, Limb.RightFoot) => _reach.FeetTake(low, high),
-        (Limb.RightFoot, Limb.LeftFoot) => false,
-        (Limb.LeftHand, Limb.RightHand) => _reach.HandsTake(low, high),
-        (Limb.RightHand, Limb.LeftHand) => _reach.HandsTake(low, high) && _reach.HandsCross(high, low),
+        Limb.LeftFoot => Limb.RightFoot,
+        Limb.RightFoot => Limb.LeftFoot,
+        Limb.LeftHand => Limb.RightHand,
+        _ => Limb.LeftHand,
+    };
+
+    private bool IsAtOnce(Seconds apart) => Math.Abs(apart.Value) < _reach.AtOnce.Value - Rounding;
+
+    private bool Allows(Limb one, WrittenNote a, Limb other, WrittenNote b) => (a <= b ? (one, other) : (other, one)) switch
+    {
+        (Limb.LeftFoot, Limb.RightFoot) => _reach.FeetTake(Lower(a, b), Higher(a, b)),
+        (Limb.RightFoot, Limb.LeftFoot) => a == b,
+        (Limb.LeftHand, Limb.RightHand) => _reach.HandsTake(Lower(a, b), Higher(a, b)),
+        (Limb.RightHand, Limb.LeftHand) => _reach.HandsTake(Lower(a, b), Higher(a, b)) && _reach.HandsCross(Higher(a, b), Lower(a, b)),
         _ => true,
     };
+
+    private static WrittenNote Lower(WrittenNote a, WrittenNote b) => a < b ? a : b;
+
+    private static WrittenNote Higher(WrittenNote a, WrittenNote b) => a < b ? b : a;
 }

@@ -11,8 +11,8 @@ namespace Revoicer.Playing;
 public sealed class PassageLimbs
 {
     // Caps: so many ways to take one chord are followed (the cheapest by themselves), so many states from chord to chord
-    // (the cheapest so far), and pedals are looked for among the lowest four notes of a chord. Up to three notes at a time all ways are followed.
-    private const int MostWays = 48;
+    // (the cheapest so far), and pedals are looked for among the lowest four notes of a chord. Up to four notes at a time all ways are followed.
+    private const int MostWays = 80;
     private const int MostStates = 128;
     private const int NotesForFeet = 4;
 
@@ -35,8 +35,7 @@ public sealed class PassageLimbs
         Step[] steps = [new Step(0, default, null, null)];
         foreach (var chord in chords)
         {
-            var since = new Seconds(chord.Min(n => n.At.Value)) - _effort.Longest;
-            steps = Next(steps, [.. Ways(chord)], since);
+            steps = Next(steps, [.. Ways(chord)], new Seconds(chord.Min(n => n.At.Value)));
         }
 
         var limbs = new Stack<Items<Limb>>();
@@ -49,15 +48,15 @@ public sealed class PassageLimbs
     }
 
     // The cheapest step to each state, cheapest first; of equals the one found first.
-    private Step[] Next(Step[] steps, Way[] ways, Seconds since)
+    private Step[] Next(Step[] steps, Way[] ways, Seconds at)
     {
         var best = new Dictionary<Grips, Step>();
         foreach (var before in steps)
         {
-            var grips = before.Grips.Since(since);
+            var grips = _effort.At(before.Grips, at);
             foreach (var way in ways)
             {
-                var (effort, after) = (before.Effort + way.Effort, grips);
+                var (effort, after) = (before.Effort + way.Effort + _effort.OfMeeting(grips, way.Strokes), grips);
                 foreach (var (limb, strokes) in way.Strokes)
                 {
                     var (moves, grip) = _effort.OfMoves(limb, grips[limb], strokes);
@@ -83,7 +82,7 @@ public sealed class PassageLimbs
     private Way WayOf(Items<LineNote> chord, Items<Limb> limbs)
     {
         var strokes = limbs.Distinct().Order()
-            .Select(limb => (limb, chord.Where((_, i) => limbs[i] == limb).OrderBy(n => n.At).ToArray()));
+            .Select(limb => new LimbStrokes(limb, [.. chord.Where((_, i) => limbs[i] == limb).OrderBy(n => n.At)]));
         return new Way(_effort.OfChord(chord, limbs), limbs, [.. strokes]);
     }
 
@@ -134,7 +133,7 @@ public sealed class PassageLimbs
         }
     }
 
-    private sealed record Way(double Effort, Items<Limb> Limbs, (Limb Limb, LineNote[] Strokes)[] Strokes);
+    private sealed record Way(double Effort, Items<Limb> Limbs, LimbStrokes[] Strokes);
 
     private sealed record Step(double Effort, Grips Grips, Items<Limb>? Limbs, Step? Before);
 }
