@@ -1,7 +1,6 @@
 using Revoicer.Arrangements;
 using Revoicer.Audits;
 using Revoicer.Bells;
-using Revoicer.LeadSheets;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Sounds;
@@ -49,9 +48,8 @@ public class AuditOfDraftsTests
     public void Chords_without_a_tune_written_down_and_read_back_have_the_same_figures(string file)
     {
         // A score has neither limbs nor touch: the limbs are found anew, and the touch of chords follows from the bells.
-        var sheet = Passages.Sheet(file);
-        var made = Passages.Draft(sheet);
-        var audit = Audit(sheet, made);
+        var made = Passages.Draft(Passages.Sheet(file));
+        var audit = Audit(made, ShippedSounds.Default);
         Assert.Equal(made.Strokes.Select(Bare), audit.Strokes.Select(Bare));
         Assert.Equal(made.Totals.ClashDose, audit.Totals.ClashDose, 9);
         Assert.Equal(made.Totals.MedianClash, audit.Totals.MedianClash, 9);
@@ -68,7 +66,7 @@ public class AuditOfDraftsTests
         // nothing is left of the difference.
         var sheet = Passages.Sheet(file);
         var made = Passages.Draft(sheet);
-        var audit = Audit(sheet, made);
+        var audit = Audit(made, ShippedSounds.Default);
         var (with, without) = (made.Totals.ClashDose + made.Totals.TuneDose, audit.Totals.ClashDose);
         var touch = ShippedSounds.Default.TuneTouch.AmplitudeFactor;
         Assert.InRange(with / without, 1, touch * touch);
@@ -76,7 +74,7 @@ public class AuditOfDraftsTests
 
         var plain = ShippedSounds.Default with { TuneTouch = Decibels.Zero, HeavyTouch = Decibels.Zero };
         var even = Passages.Draft(sheet, plain);
-        var heard = Auditing.Of(Passages.Written(sheet, even), sheet, Tower, plain, null);
+        var heard = Audit(even, plain);
         Assert.Equal(even.Totals.ClashDose + even.Totals.TuneDose, heard.Totals.ClashDose, 6);
         Assert.Equal(even.Strokes.Select(Bare), heard.Strokes.Select(Bare));
     }
@@ -92,8 +90,11 @@ public class AuditOfDraftsTests
         Assert.InRange(PassageLimbs.EffortOf(Tower, notes, PassageLimbs.Of(Tower, notes)), 0, own);
     }
 
-    private static AuditReport Audit(LeadSheet sheet, Arrangement made) =>
-        Auditing.Of(Passages.Written(sheet, made), sheet, Tower, ShippedSounds.Default, null);
+    private static AuditReport Audit(Arrangement made, Sound sound)
+    {
+        var passage = Passages.ReadBack(made);
+        return Auditing.Of(passage, passage.Sheet, Tower, sound, null);
+    }
 
     // Where its place is exact, its time is the same but for the rounding of sums.
     private static (int Midi, Beats Beat, double At) Bare(Stroke stroke) => (stroke.Note.Midi, stroke.Beat, Math.Round(stroke.At.Value, 9));

@@ -8,6 +8,7 @@ using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Text;
 using Revoicer.Values;
+using Revoicer.Writing.MusicXml;
 
 namespace Revoicer.Tests.Audits;
 
@@ -28,23 +29,12 @@ internal static class Passages
             ? made.Arrangement
             : throw new InvalidOperationException("no draft");
 
-    /// <summary>A draft as a score has it: notes at their places, roll marks, chord symbols, repeats; no limbs and no touch.</summary>
-    public static Passage Written(LeadSheet sheet, Arrangement made)
+    /// <summary>A draft written as a score and read back: notes at their places, roll marks, chord symbols, repeats; no limbs and no touch.</summary>
+    public static Passage ReadBack(Arrangement made) => MusicXmlReader.Passage("draft.musicxml", MusicXmlWriting.Bytes(made)) switch
     {
-        var bars = sheet.Bars.Select((bar, i) =>
-        {
-            var start = sheet.Played.First(p => p.Written == i).Start;
-            return made.Strokes
-                .Where(s => s.Beat >= start && s.Beat < start + bar.Length)
-                .GroupBy(s => s.Beat)
-                .SelectMany(chord => chord.OrderBy(s => s.Note).Select(s => Note(s.Beat - start, s.Note) with
-                {
-                    IsRolled = !s.IsTune && chord.Any(other => !other.IsTune && other.Lead > Seconds.Zero),
-                }))
-                .ToItems();
-        });
-        return new Passage(sheet with { Bars = sheet.Bars.Select(b => b with { Notes = [] }).ToItems() }, [new PassageVoice("all", bars.ToItems())]);
-    }
+        Reading<Passage>.Accepted { Value: var passage } => passage,
+        var refused => throw new InvalidOperationException($"{refused}"),
+    };
 
     /// <summary>
     /// One bar of 4/4 at a tempo of quarter notes a minute; each word is a quarter beat of its own: "C3+E4+G4", "~C3+E4" with a
