@@ -9,8 +9,8 @@ internal static class Cautions
         + "them. Bells are loud: protect your ears. Clock hammers and swinging bells start without warning: isolate them before anyone goes "
         + "near. Rehearse on the practice keyboard first. Local rules, and those licensed to say, decide on access and hours.";
 
-    /// <summary>The cautions in full, one a paragraph, in lines of at most 100 characters.</summary>
-    public const string Full = """
+    /// <summary>What to know before playing, one a paragraph, in lines of at most 100 characters.</summary>
+    public const string Playing = """
         Before you play
         - The limits of reach and time are defaults, not medical advice. Stop if a reach or a repeated
           heavy stroke hurts, and have a teacher tune them.
@@ -19,7 +19,12 @@ internal static class Cautions
         - Clock hammers and swinging bells start without warning. Isolate them before anyone goes near.
         - Rehearse on the practice keyboard first.
         - Tower access and playing hours follow local rules and those who are licensed to say.
+        """;
 
+    /// <summary>The cautions in full, those of recording a stroke among them.</summary>
+    public const string Full = Playing + "\n\n" + Recording;
+
+    private const string Recording = """
         Before you record a stroke
         - Switch off clock hammers and swinging bells and lock them out. Set the recorder, and leave the
           bell chamber before anyone strikes. Protect your ears.

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
+using Revoicer.Cli.Audits;
 using Revoicer.Cli.Drafts;
 using Revoicer.Cli.Settings;
 
@@ -44,6 +45,7 @@ internal static class CommandLine
             + "the bells clash least, and says why.\n\n" + Cautions.Text + "\n\n" + ExitCode.Help)
         {
             DraftCommand.Make(),
+            AuditCommand.Make(),
             TowersCommand.Make(),
             SoundsCommand.Make(),
         };

@@ -15,9 +15,6 @@ namespace Revoicer;
 /// <summary>The whole journey, from a lead sheet to an arrangement that can be played.</summary>
 public static class Revoicing
 {
-    // The tempo of a sheet that names none, to the beat of its metre. Common practice: a quiet walking pace.
-    private const double AssumedPerMinute = 84;
-
     /// <summary>Arranges a sheet for a tower.</summary>
     /// <param name="sheet">The sheet, in the key in which it is to be played.</param>
     /// <param name="tower">The instrument.</param>
@@ -43,7 +40,7 @@ public static class Revoicing
         LeadSheet sheet, Instrument instrument, Sound sound, DraftWish wish, TuneLayout layout, IProgress<Stage>? progress, CancellationToken cancel)
     {
         var tower = instrument.Tower;
-        var written = SheetTempi.Of(sheet, new Tempo(sheet.Bars[0].Meter.Beat, AssumedPerMinute));
+        var written = SheetTempi.Of(sheet);
         var tempi = wish.Tempo is { } steady ? TempoMap.Steady(steady) : written;
         var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune, layout);
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];

@@ -31,7 +31,7 @@ public sealed record Arrangement(
     Items<Stroke> Strokes,
     Items<Choice> Choices,
     Totals Totals,
-    SearchStatus Status)
+    SearchStatus Status) : IPlayedPiece
 {
     /// <summary>By how many octaves the tune is played higher than written; null where there is none.</summary>
     public int? TuneOctaves { get; init; }

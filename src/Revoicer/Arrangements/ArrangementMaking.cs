@@ -14,8 +14,6 @@ namespace Revoicer.Arrangements;
 public static class ArrangementMaking
 {
     private const int QuarrelsShown = 3;
-    private static readonly Seconds HeavyPassage = new(10);
-    private const int HeavyBelow = 60;
 
     /// <summary>Makes it.</summary>
     /// <param name="sheet">The sheet in the key played.</param>
@@ -29,24 +27,25 @@ public static class ArrangementMaking
         var plan = prices.Plan;
         var chosen = plan.Slots.Select(s => prices.Candidates(s.Index)[found.Choice[s.Index]]).ToArray();
         var strokes = StrokesInTime.Of(plan, chosen, tempi, sound, prices.Instrument);
-        var clash = new ClashInTime(prices.Instrument, plan, strokes);
+        var inTime = strokes.InChords(plan, prices.Instrument.Tower.Transposition);
+        var clash = new ClashInTime(prices.Instrument, inTime, strokes.Tune);
         var reasons = plan.Slots.AsParallel().AsOrdered().Select(s => new Reasons(prices, found, s)).ToArray();
         var choices = plan.InTime().ToArray().AsParallel().AsOrdered()
             .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
             .ToItems();
         var all = strokes.All;
-        var heard = HeardSound.Of(prices.Instrument, plan, strokes);
+        var heard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
         var strong = plan.Slots.Where(s => s.IsStrong && s.IsNewChord && !s.IsQuick).ToArray();
         var plain = Yardsticks.PlainHand(prices, tempi, sound);
         return new Arrangement(
             sheet.Title,
-            SummaryOf(prices.Instrument),
+            StrokeFigures.SummaryOf(prices.Instrument.Tower),
             sound.Name,
             sheet.Key,
             sheet.Key?.Moved(prices.Instrument.Tower.Transposition.Semitones),
             tempi,
             tempoIsAssumed,
-            sheet.Played.Select(p => ToBar(sheet.Bars[p.Written], p)).ToItems(),
+            StrokeFigures.BarsOf(sheet),
             strokes.Shift,
             all,
             choices,
@@ -68,15 +67,6 @@ public static class ArrangementMaking
         };
     }
 
-    private static ArrangedBar ToBar(WrittenBar bar, PlayedBar played) => new(bar.Number, played.Pass, played.Start, bar.Length, bar.Meter)
-    {
-        Written = played.Written,
-        Offset = bar.Offset,
-        EndsSection = bar.EndsSection,
-        Key = bar.Key,
-        Fermatas = bar.Fermatas,
-    };
-
     private static Choice ToChoice(Slot slot, Hearing hearing, Candidate chosen, Items<Stroke> strokes, ClashInTime clash, Reasons reasons) => new(
         slot.Bar,
         hearing.Pass,
@@ -89,7 +79,7 @@ public static class ArrangementMaking
         strokes.OrderBy(s => s.Note).ThenBy(s => s.At.Value).ToItems(),
         clash.FigureOf(hearing.Order),
         clash.DoseOf(hearing.Order),
-        clash.CloseRootOf(hearing.Order, slot),
+        clash.CloseRootOf(hearing.Order, slot.Symbol),
         clash.QuarrelsOf(hearing.Order, QuarrelsShown),
         clash.RingingOn(hearing.Order),
         reasons.RunnerUp,
@@ -115,45 +105,18 @@ public static class ArrangementMaking
         return slot.Symbol.Tones.First(t => t.PitchClass == lowest.PitchClass).Name;
     }
 
-    private static TowerSummary SummaryOf(Instrument instrument)
-    {
-        var tower = instrument.Tower;
-        return new TowerSummary(
-            tower.Name,
-            tower.Bells.Count,
-            tower.Bells[0].Note,
-            tower.Bells[^1].Note,
-            tower.Missing.ToItems(),
-            tower.Bells.Count(b => b.IsMeasured),
-            tower.Transposition);
-    }
-
     private static Totals TotalsOf(SlotPlan plan, Candidate[] chosen, Items<Stroke> strokes, Items<Choice> choices, Outcome.Found found)
     {
-        var (from, heavy) = HeaviestPassage(strokes);
+        var (from, heavy) = StrokeFigures.HeaviestPassage(strokes);
         return new Totals(
             found.Price,
             choices.Sum(c => c.Dose),
-            Median(choices.Select(c => c.Clash.Avoidable)),
+            StrokeFigures.Median(choices.Select(c => c.Clash.Avoidable)),
             strokes.Select(s => s.Note).Distinct().Order().ToItems(),
             strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).Max(),
             plan.InTime().Count(h => chosen[h.Slot.Index].Voicing.Bass?.PitchClass == h.Slot.Symbol.Lowest.PitchClass) / (double)choices.Count,
             from,
             heavy,
             (plan.Tune?.Told ?? []).Concat(found.Lifted).ToItems());
-    }
-
-    private static (Seconds From, int Strokes) HeaviestPassage(Items<Stroke> strokes)
-    {
-        var heavy = strokes.Where(s => s.Note.Midi < HeavyBelow).Select(s => s.At).ToArray();
-        return heavy.Length == 0
-            ? (Seconds.Zero, 0)
-            : heavy.Select(from => (from, heavy.Count(at => at >= from && at < from + HeavyPassage))).MaxBy(p => p.Item2);
-    }
-
-    private static double Median(IEnumerable<double> values)
-    {
-        var sorted = values.Order().ToArray();
-        return (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
     }
 }

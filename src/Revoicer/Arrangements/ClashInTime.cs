@@ -1,10 +1,10 @@
 using Revoicer.Bells;
+using Revoicer.Chords;
 using Revoicer.Clashes;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Prices;
 using Revoicer.Values;
-using Revoicer.Voicings;
 
 namespace Revoicer.Arrangements;
 
@@ -15,27 +15,26 @@ internal sealed class ClashInTime
     private static readonly Decibels StillHeard = new(-20);
 
     private readonly Instrument _instrument;
-    private readonly StrokesInTime _strokes;
     private readonly Moment[] _moments;
-    private readonly ChordClasses[] _chords;
-    private readonly (Seconds From, Seconds To)[] _reigns;
+    private readonly ChordInTime[] _chords;
 
-    public ClashInTime(Instrument instrument, SlotPlan plan, StrokesInTime strokes)
+    /// <summary>For chords and the tune over them.</summary>
+    /// <param name="instrument">The tower; it has a bell for every stroke.</param>
+    /// <param name="chords">The chords in order of time.</param>
+    /// <param name="tune">The strokes of the tune, which belong to no chord of their own.</param>
+    public ClashInTime(Instrument instrument, IEnumerable<ChordInTime> chords, IEnumerable<Stroke> tune)
     {
         _instrument = instrument;
-        _strokes = strokes;
-        var inTime = plan.InTime().ToArray();
-        _chords = [.. inTime.Select(h => ChordsInTime.ClassesOf(h.Slot, instrument.Tower.Transposition))];
+        _chords = [.. chords];
         _moments =
         [
-            .. inTime.SelectMany((_, i) => strokes.OfHearing[i].Select(s => MomentOf(s, i))),
-            .. strokes.Tune.Select(s => MomentOf(s, HearingAt(s.At))),
+            .. _chords.SelectMany((chord, i) => chord.Strokes.Select(s => MomentOf(s, i))),
+            .. tune.Select(s => MomentOf(s, HearingAt(s.At))),
         ];
-        Windows = WindowsOf(inTime, strokes);
-        _reigns = [.. inTime.Select(h => (h.Hearing.At + strokes.Shift, h.Hearing.Until + strokes.Shift))];
+        Windows = WindowsOf(_chords);
 
         // A stroke of the tune belongs to the last chord that has begun; before the first it is older than all.
-        int HearingAt(Seconds at) => Array.FindLastIndex(inTime, h => (h.Hearing.At + strokes.Shift).Value <= at.Value + 1e-6);
+        int HearingAt(Seconds at) => Array.FindLastIndex(_chords, c => c.At.Value <= at.Value + 1e-6);
     }
 
     /// <summary>
@@ -53,7 +52,7 @@ internal sealed class ClashInTime
         for (var a = 0; a < sounding.Length; a++)
         {
             var stroke = sounding[a];
-            var own = stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[hearing], from - stroke.At, to - stroke.At);
+            var own = stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[hearing].Chord, from - stroke.At, to - stroke.At);
             contradiction += own;
             Add(stroke, stroke, own);
             for (var b = 0; b < a; b++)
@@ -82,6 +81,34 @@ internal sealed class ClashInTime
                 parts[Part(hearing, Math.Min(later.Hearing, earlier.Hearing))] += clash;
             }
         }
+    }
+
+    /// <summary>The roughness and the contradiction of all that sounds in a window, as parts of its clash figure.</summary>
+    public (double Roughness, double Contradiction) Within(Seconds from, Seconds to)
+    {
+        var sounding = Sounding(from, to);
+        var (roughness, contradiction) = (0.0, 0.0);
+        for (var a = 0; a < sounding.Length; a++)
+        {
+            var stroke = sounding[a];
+            for (var i = 0; i < _chords.Length; i++)
+            {
+                var (begins, ends) = (new Seconds(Math.Max(Windows[i].From.Value, from.Value)), new Seconds(Math.Min(Windows[i].To.Value, to.Value)));
+                contradiction += begins < ends
+                    ? stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i].Chord, begins - stroke.At, ends - stroke.At)
+                    : 0;
+            }
+
+            for (var b = 0; b < a; b++)
+            {
+                var earlier = sounding[b];
+                roughness += stroke.Touch * earlier.Touch * _instrument.Doses.RoughnessWithin(
+                    earlier.Bell, stroke.Bell, stroke.At - earlier.At, from - earlier.At, to - earlier.At);
+            }
+        }
+
+        var scale = 100 / _instrument.Doses.ReferenceWithin(to - from);
+        return (roughness * scale, contradiction * scale);
     }
 
     /// <summary>
@@ -120,14 +147,14 @@ internal sealed class ClashInTime
     }
 
     /// <summary>The own clash that the close root position would have over the window of a hearing.</summary>
-    public double CloseRootOf(int hearing, Slot slot)
+    public double CloseRootOf(int hearing, ChordSymbol symbol)
     {
         var (from, to) = Windows[hearing];
-        var bells = ClosePosition.Of(slot.Symbol, _instrument.Tower)
+        var bells = ClosePosition.Of(symbol, _instrument.Tower)
             .Select(n => (Bell: _instrument.BellAt(n), Touch: _instrument.TouchOf(n).AmplitudeFactor))
             .ToArray();
         var length = to - from;
-        var sum = bells.Sum(b => b.Touch * b.Touch * _instrument.Doses.Contradiction(b.Bell, _chords[hearing], Seconds.Zero, length));
+        var sum = bells.Sum(b => b.Touch * b.Touch * _instrument.Doses.Contradiction(b.Bell, _chords[hearing].Chord, Seconds.Zero, length));
         for (var a = 0; a < bells.Length; a++)
         {
             for (var b = 0; b < a; b++)
@@ -145,7 +172,7 @@ internal sealed class ClashInTime
     {
         var (from, to) = Windows[hearing];
         Strike[] strikes = [.. Sounding(from, to).Select(m => new Strike(m.Bell, m.At, m.Level))];
-        return _instrument.Doses.Parts(strikes, _chords[hearing], from, to, atMost).Select(QuarrelOf).ToItems();
+        return _instrument.Doses.Parts(strikes, _chords[hearing].Chord, from, to, atMost).Select(QuarrelOf).ToItems();
     }
 
     private Quarrel QuarrelOf(ClashPart part)
@@ -165,7 +192,7 @@ internal sealed class ClashInTime
     public Items<WrittenNote> RingingOn(int hearing)
     {
         var from = Windows[hearing].From;
-        var struck = _strokes.OfHearing[hearing].Select(s => _instrument.BellAt(s.Note)).ToHashSet();
+        var struck = _chords[hearing].Strokes.Select(s => _instrument.BellAt(s.Note)).ToHashSet();
         return _moments
             .Where(m => m.Hearing < hearing && !m.IsTune && !struck.Contains(m.Bell) && Rings(_instrument.Tower.Bells[m.Bell], from - m.At))
             .Select(m => _instrument.Tower.Bells[m.Bell].Note)
@@ -193,25 +220,23 @@ internal sealed class ClashInTime
     private double Contradiction(Moment stroke)
     {
         var sum = 0.0;
-        for (var i = Math.Max(0, stroke.Hearing); i < _chords.Length && IsInReach(_reigns[i].From - stroke.At); i++)
+        for (var i = Math.Max(0, stroke.Hearing); i < _chords.Length && IsInReach(_chords[i].At - stroke.At); i++)
         {
             // The lead of a roll belongs to its own chord, as in the price.
-            var from = i == stroke.Hearing ? Seconds.Zero : _reigns[i].From - stroke.At;
-            var to = i + 1 == _chords.Length ? Seconds.Forever : _reigns[i].To - stroke.At;
-            sum += stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i], from, to);
+            var from = i == stroke.Hearing ? Seconds.Zero : _chords[i].At - stroke.At;
+            var to = i + 1 == _chords.Length ? Seconds.Forever : _chords[i].Until - stroke.At;
+            sum += stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i].Chord, from, to);
         }
 
         return sum;
     }
 
-    private static (Seconds From, Seconds To)[] WindowsOf((Slot Slot, Hearing Hearing)[] inTime, StrokesInTime strokes)
+    private static (Seconds From, Seconds To)[] WindowsOf(ChordInTime[] chords)
     {
-        var from = inTime.Select((h, i) => strokes.OfHearing[i].Select(s => s.At.Value).Prepend((h.Hearing.At + strokes.Shift).Value).Min()).ToArray();
-        return [.. inTime.Select((h, i) =>
-        {
-            var until = (h.Hearing.Until + strokes.Shift).Value;
-            return (new Seconds(from[i]), new Seconds(i + 1 < from.Length && from[i + 1] > from[i] ? Math.Min(until, from[i + 1]) : until));
-        })];
+        var from = chords.Select(c => c.Strokes.Select(s => s.At.Value).Prepend(c.At.Value).Min()).ToArray();
+        return [.. chords.Select((c, i) => (
+            new Seconds(from[i]),
+            new Seconds(i + 1 < from.Length && from[i + 1] > from[i] ? Math.Min(c.Until.Value, from[i + 1]) : c.Until.Value)))];
     }
 
     /// <summary>A stroke as the clash model needs it.</summary>

@@ -2,7 +2,6 @@ using Revoicer.Clashes;
 using Revoicer.Playing;
 using Revoicer.Prices;
 using Revoicer.Values;
-using Revoicer.Voicings;
 
 namespace Revoicer.Arrangements;
 
@@ -10,14 +9,13 @@ namespace Revoicer.Arrangements;
 internal static class HeardSound
 {
     /// <summary>The mean carry of the chords that are struck, in dB re one stroke of C4 over the same time, and the brightness of all of them.</summary>
-    public static (Decibels Carry, Hertz Brightness) Of(Instrument instrument, SlotPlan plan, StrokesInTime strokes)
+    public static (Decibels Carry, Hertz Brightness) Of(Instrument instrument, IEnumerable<ChordInTime> chords, IEnumerable<Stroke> tune)
     {
         var (energy, moment) = (0.0, 0.0);
         var carries = new List<double>();
-        foreach (var (_, hearing) in plan.InTime())
+        foreach (var (_, from, until, strokes) in chords)
         {
-            var (from, until) = (hearing.At + strokes.Shift, hearing.Until + strokes.Shift);
-            var here = strokes.OfHearing[hearing.Order].Concat(strokes.Tune.Where(s => s.At.Value >= from.Value - 1e-6 && s.At < until)).ToArray();
+            var here = strokes.Concat(tune.Where(s => s.At.Value >= from.Value - 1e-6 && s.At < until)).ToArray();
             var heard = here.Sum(s => Power(s) * instrument.Carry.CarryEnergy(instrument.BellAt(s.Note), Seconds.Zero, until - Later(s.At, from)));
             if (heard > 0)
             {

@@ -29,6 +29,13 @@ internal sealed class StrokesInTime
     /// <summary>All strokes in order of time, then upward.</summary>
     public Items<Stroke> All => OfHearing.SelectMany(s => s).Concat(Tune).OrderBy(s => s.At.Value).ThenBy(s => s.Note.Midi).ToItems();
 
+    /// <summary>The chords of a plan with these strokes, on the same clock.</summary>
+    public ChordInTime[] InChords(SlotPlan plan, Transposition transposition) =>
+    [
+        .. plan.InTime().Select((h, i) => new ChordInTime(
+            ChordsInTime.ClassesOf(h.Slot, transposition), h.Hearing.At + Shift, h.Hearing.Until + Shift, OfHearing[i])),
+    ];
+
     /// <summary>Puts candidates on the clock.</summary>
     /// <param name="plan">The slots.</param>
     /// <param name="chosen">The chosen candidate of each slot.</param>

@@ -49,7 +49,7 @@ internal static class Yardsticks
         }
 
         var strokes = StrokesInTime.Of(plan, chosen, tempi, sound, prices.Instrument);
-        var clash = new ClashInTime(prices.Instrument, plan, strokes);
+        var clash = new ClashInTime(prices.Instrument, strokes.InChords(plan, prices.Instrument.Tower.Transposition), strokes.Tune);
         return (Enumerable.Range(0, strokes.OfHearing.Count).Sum(clash.DoseOf), strokes.OfHearing.Sum(h => h.Count));
     }
 

@@ -14,6 +14,9 @@ public sealed record HeardNote(WrittenNote Note, NoteName Name, Beats Start, Bea
 {
     /// <summary>Where it ends in the piece as heard.</summary>
     public Beats End => Start + Length;
+
+    /// <summary>Whether a roll mark stands before it where it is struck.</summary>
+    public bool IsRolled { get; init; }
 }
 
 /// <summary>The tune of a sheet as heard: repeats unfolded, ties joined.</summary>
@@ -36,7 +39,7 @@ public static class HeardTune
                 else
                 {
                     tied = heard.Count;
-                    heard.Add(new HeardNote(note.Note, note.Name, start, note.Length, played.Written, played.Pass));
+                    heard.Add(new HeardNote(note.Note, note.Name, start, note.Length, played.Written, played.Pass) { IsRolled = note.IsRolled });
                 }
 
                 if (note.IsTiedOn)

@@ -16,6 +16,9 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
     public bool HandTakes(WrittenNote low, WrittenNote high) =>
         limits.HandKeysAtOnce >= 2 && (high - low).Semitones <= limits.HandSpan.Semitones && low.Midi >= limits.HandPairLowest;
 
+    /// <summary>Whether two batons lie within the span of a hand.</summary>
+    internal bool HandSpans(WrittenNote a, WrittenNote b) => (b - a).Size.Semitones <= limits.HandSpan.Semitones;
+
     /// <summary>Whether both feet reach two pedals at once.</summary>
     public bool FeetTake(WrittenNote low, WrittenNote high) => (high - low).Semitones <= limits.FeetApart.Semitones;
 

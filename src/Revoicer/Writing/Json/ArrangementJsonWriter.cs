@@ -48,7 +48,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("format", ArrangementJson.Format);
         _json.WriteString("title", _arrangement.Title);
         _json.WritePropertyName("tower");
-        Tower(_arrangement.Tower);
+        Tower(_json, _arrangement.Tower);
         _json.WriteString("sound", _arrangement.Sound);
         _json.WriteString("writtenKey", _arrangement.WrittenKey?.ToString());
         _json.WriteString("soundingKey", _arrangement.SoundingKey?.ToString());
@@ -86,17 +86,17 @@ internal sealed class ArrangementJsonWriter
         }
     }
 
-    private void Tower(TowerSummary tower)
+    internal static void Tower(Utf8JsonWriter json, TowerSummary tower)
     {
-        _json.WriteStartObject();
-        _json.WriteString("name", tower.Name);
-        _json.WriteNumber("bells", tower.Bells);
-        _json.WriteNote("lowest", tower.Lowest);
-        _json.WriteNote("highest", tower.Highest);
-        _json.WriteNotes("missing", tower.Missing);
-        _json.WriteNumber("measuredBells", tower.MeasuredBells);
-        _json.WriteNumber("transposition", tower.Transposition.Semitones);
-        _json.WriteEndObject();
+        json.WriteStartObject();
+        json.WriteString("name", tower.Name);
+        json.WriteNumber("bells", tower.Bells);
+        json.WriteNote("lowest", tower.Lowest);
+        json.WriteNote("highest", tower.Highest);
+        json.WriteNotes("missing", tower.Missing);
+        json.WriteNumber("measuredBells", tower.MeasuredBells);
+        json.WriteNumber("transposition", tower.Transposition.Semitones);
+        json.WriteEndObject();
     }
 
     private void Choice(Choice choice)
@@ -197,14 +197,14 @@ internal sealed class ArrangementJsonWriter
         json.WriteNumber("starts", _arrangement.Status.Starts);
     }
 
-    private static void Tempo(Utf8JsonWriter json, TempoChange change)
+    internal static void Tempo(Utf8JsonWriter json, TempoChange change)
     {
         json.WriteString("from", change.From.ToString());
         json.WriteString("unit", change.Tempo.Unit.ToString());
         json.WriteNumber("perMinute", change.Tempo.PerMinute);
     }
 
-    private static void Bar(Utf8JsonWriter json, ArrangedBar bar)
+    internal static void Bar(Utf8JsonWriter json, ArrangedBar bar)
     {
         json.WriteNumber("number", bar.Number);
         json.WriteNumber("pass", bar.Pass);
@@ -218,7 +218,7 @@ internal sealed class ArrangementJsonWriter
         json.WriteString("fermatas", string.Join(' ', bar.Fermatas));
     }
 
-    private static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
+    internal static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
     {
         json.WriteNoteMembers(stroke.Note);
         json.WriteString("limb", LimbNames.Of(stroke.Limb));
@@ -231,7 +231,7 @@ internal sealed class ArrangementJsonWriter
         json.WriteString("sheetLength", stroke.Sheet?.Length.ToString());
     }
 
-    private static void Clash(Utf8JsonWriter json, ClashSplit clash)
+    internal static void Clash(Utf8JsonWriter json, ClashSplit clash)
     {
         json.WriteNumber("own", clash.Own);
         json.WriteNumber("fromBefore", clash.FromBefore);

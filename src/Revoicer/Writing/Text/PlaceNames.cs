@@ -5,8 +5,8 @@ using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
 
-/// <summary>Names places of an arrangement as a player counts: bar, time through, beat.</summary>
-internal sealed class PlaceNames(Arrangement arrangement)
+/// <summary>Names places of a piece as a player counts: bar, time through, beat.</summary>
+internal sealed class PlaceNames(IPlayedPiece piece)
 {
     /// <summary>"bar 3, second time through, beat 2.5".</summary>
     public static string Of(int bar, int pass, double beat) =>
@@ -22,14 +22,14 @@ internal sealed class PlaceNames(Arrangement arrangement)
     /// <summary>The bar in which a moment of the piece as played lies.</summary>
     public string BarOf(Seconds at)
     {
-        var bar = arrangement.Bars.LastOrDefault(b => Of(b) <= at) ?? arrangement.Bars[0];
+        var bar = piece.Bars.LastOrDefault(b => Of(b) <= at) ?? piece.Bars[0];
         return Bar(bar.Number, bar.Pass);
 
-        Seconds Of(ArrangedBar b) => arrangement.Tempi.At(b.Start) + arrangement.Shift;
+        Seconds Of(ArrangedBar b) => piece.Tempi.At(b.Start) + piece.Shift;
     }
 
     /// <summary>The bar that holds a place.</summary>
-    public ArrangedBar BarAt(Beats place) => arrangement.Bars.LastOrDefault(b => b.Start <= place) ?? arrangement.Bars[0];
+    public ArrangedBar BarAt(Beats place) => piece.Bars.LastOrDefault(b => b.Start <= place) ?? piece.Bars[0];
 
     private static string Bar(int number, int pass)
     {

@@ -17,13 +17,16 @@ internal sealed class QuarrelWords
     private readonly Items<NoteName> _chord;
     private readonly Items<NoteName> _chordHeard;
 
-    public QuarrelWords(Arrangement arrangement, Choice choice)
+    /// <summary>For a chord of a piece.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <param name="chord">The tones of the chord as it spells them; none where no chord is named.</param>
+    public QuarrelWords(IPlayedPiece piece, Items<NoteName> chord)
     {
-        _transposition = arrangement.Tower.Transposition;
-        _written = new KeySpelling(arrangement.WrittenKey);
-        _sounding = new KeySpelling(arrangement.SoundingKey);
-        _chord = choice.ToneNames;
-        _chordHeard = choice.ToneNames.Select(n => n.Moved(FifthsHigher(arrangement))).ToItems();
+        _transposition = piece.Tower.Transposition;
+        _written = new KeySpelling(piece.WrittenKey);
+        _sounding = new KeySpelling(piece.SoundingKey);
+        _chord = chord;
+        _chordHeard = chord.Select(n => n.Moved(FifthsHigher(piece))).ToItems();
     }
 
     /// <summary>"the tierce of C3 against the prime of E4", "the tierce of C3 against the chord's E".</summary>
@@ -63,10 +66,10 @@ internal sealed class QuarrelWords
     private static ArgumentOutOfRangeException Unknown(Quarrel quarrel) => new(nameof(quarrel), quarrel, "no such quarrel");
 
     // As far as the keys lie apart on the line of fifths; without keys, as far as C major would move.
-    private static int FifthsHigher(Arrangement arrangement)
+    private static int FifthsHigher(IPlayedPiece piece)
     {
-        var from = arrangement.WrittenKey ?? new KeySignature(new NoteName(Letter.C), Mode.Major);
-        var to = arrangement.SoundingKey ?? from.Moved(arrangement.Tower.Transposition.Semitones);
+        var from = piece.WrittenKey ?? new KeySignature(new NoteName(Letter.C), Mode.Major);
+        var to = piece.SoundingKey ?? from.Moved(piece.Tower.Transposition.Semitones);
         return to.Fifths - from.Fifths;
     }
 

@@ -163,7 +163,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
     {
         if (choice.Quarrels.Count > 0)
         {
-            var words = new QuarrelWords(arrangement, choice);
+            var words = new QuarrelWords(arrangement, choice.ToneNames);
             page.Paragraph("Most at odds:", Indent);
             foreach (var quarrel in choice.Quarrels)
             {

@@ -10,20 +10,17 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 {
     private const int WorstPlaces = 5;
 
-    // More changes of speed than these (a piece with many fermatas) would bury the rest of the page.
-    private const int TempiNamed = 6;
-
-    private readonly KeySpelling _notes = new(arrangement.WrittenKey);
+    private readonly PieceWords _piece = new(arrangement);
     private readonly PlaceNames _places = new(arrangement);
     private readonly RationaleChord _chords = new(arrangement);
 
     public void WriteTo(TextPage page)
     {
-        page.Title(arrangement.Title.Trim().Length == 0 ? "Without a title" : arrangement.Title, '=');
+        page.Title(_piece.Title, '=');
         page.Blank();
-        page.Entry("Tower", Tower());
+        page.Entry("Tower", _piece.Tower());
         page.Entry("Sound", Sound());
-        page.Entry("Key", Key());
+        page.Entry("Key", _piece.Key());
         if (arrangement.TuneOctaves is { } octaves)
         {
             page.Entry("Tune", Tune(octaves));
@@ -34,11 +31,11 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             page.Entry("Layout", LayoutWords.Of(arrangement, layout));
         }
 
-        page.Entry("Tempo", Tempo());
-        page.Entry("Length", Length());
-        page.Entry("Bells", Bells());
-        page.Entry("Pedals", Pedals());
-        page.Entry("Heaviest", Heaviest());
+        page.Entry("Tempo", _piece.Tempo());
+        page.Entry("Length", _piece.Length());
+        page.Entry("Bells", _piece.Bells(arrangement.Totals.BellsUsed));
+        page.Entry("Pedals", _piece.Pedals());
+        page.Entry("Heaviest", _piece.Heaviest(arrangement.Totals.HeaviestFrom, arrangement.Totals.HeaviestStrokes));
         if (arrangement.Totals.HeaviestStrokes > 0)
         {
             page.Entry("Fatigue", FatigueText.Of(arrangement.Totals.Fatigue, _places));
@@ -91,16 +88,6 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             + "the clashes told of here cannot be heard in it.");
     }
 
-    private string Tower()
-    {
-        var tower = arrangement.Tower;
-        var missing = tower.Missing.Count == 0 ? "" : $", without {Sentences.List([.. tower.Missing.Select(_notes.Of)])}";
-        var measured = tower.MeasuredBells == 0
-            ? "none is measured, so all are taken to sound as the default bell"
-            : $"{tower.MeasuredBells} of them measured";
-        return $"{tower.Name}: {Sentences.Count(tower.Bells, "bell", "bells")} from {_notes.Of(tower.Lowest)} to {_notes.Of(tower.Highest)}{missing}; {measured}";
-    }
-
     private string Sound()
     {
         var totals = arrangement.Totals;
@@ -114,16 +101,6 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private string Bass() => arrangement.HasTuneBelow ? "the tune; the chords have none of their own" : string.Create(
         CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords");
-
-    private string Key()
-    {
-        var higher = Sentences.Higher(arrangement.Tower.Transposition);
-        return (arrangement.WrittenKey, arrangement.SoundingKey) switch
-        {
-            ({ } written, { } sounding) => $"you read {written}; it is heard {higher}, in {sounding}",
-            _ => $"the sheet names none; what you read is heard {higher}",
-        };
-    }
 
     // A way for which the tower lacks bells has no figure.
     private static string Against(Totals totals)
@@ -150,59 +127,6 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         return $"{place}, of the octaves that fit the cheapest in all; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named";
     }
 
-    private string Tempo()
-    {
-        var changes = arrangement.Tempi.Changes;
-        var assumed = arrangement.TempoIsAssumed ? " (assumed: neither the sheet nor you named one)" : "";
-        var later = changes.Skip(1).Take(TempiNamed - 1).Select(c => $"; {c.Tempo} from {_places.Of(c.From)} on");
-        var more = changes.Count > TempiNamed ? $"; {changes.Count - TempiNamed} more changes after that" : "";
-        return changes[0].Tempo + assumed + string.Concat(later) + more;
-    }
-
-    private string Length()
-    {
-        var last = arrangement.Bars[^1];
-        var end = arrangement.Tempi.At(last.Start + last.Length) + arrangement.Shift;
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{Bars()} as heard, {end.Value:0.0} s, and two bars for the last bells to ring");
-    }
-
-    // A pickup is numbered 0 and is no bar of its own.
-    private string Bars()
-    {
-        var whole = arrangement.Bars.Count(b => b.Number > 0);
-        var bars = Sentences.Count(whole, "bar", "bars");
-        return whole == arrangement.Bars.Count ? bars : $"a pickup and {bars}";
-    }
-
-    private string Bells()
-    {
-        var used = arrangement.Totals.BellsUsed;
-        return $"{used.Count} of {arrangement.Tower.Bells}: {_notes.Of(used)}";
-    }
-
-    private string Pedals()
-    {
-        var pedalled = arrangement.Strokes.Where(s => s.IsPedal).Select(s => s.Note).ToArray();
-        return arrangement.Totals.PedalsTo is { } highest && pedalled.Length > 0
-            ? $"{_notes.Of(pedalled.Min())} to {_notes.Of(highest)}, {Sentences.Count(pedalled.Length, "stroke", "strokes")}"
-            : "none; the feet rest";
-    }
-
-    private string Heaviest()
-    {
-        var totals = arrangement.Totals;
-        if (totals.HeaviestStrokes == 0)
-        {
-            return "no bell below middle C (C4) is struck";
-        }
-
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"{Sentences.Count(totals.HeaviestStrokes, "stroke", "strokes")} on bells below middle C (C4) in the 10 s from {totals.HeaviestFrom.Value:0.0} s on ({_places.BarOf(totals.HeaviestFrom)})");
-    }
-
     private string Clash() =>
         $"{Sentences.Figure(arrangement.Totals.MedianClash)} for the middle one of all chords (the median); "
         + $"all strokes together come to {Sentences.Figure(arrangement.Totals.ClashDose)}; "
@@ -225,7 +149,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         page.Paragraph("Where it clashes most:");
         for (var i = 0; i < worst.Length; i++)
         {
-            var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {new QuarrelWords(arrangement, worst[i]).InShort(worst[i].Quarrels[0])}" : "";
+            var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {new QuarrelWords(arrangement, worst[i].ToneNames).InShort(worst[i].Quarrels[0])}" : "";
             page.Paragraph(
                 $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {_chords.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Whole)}{quarrel}",
                 indent: 2,

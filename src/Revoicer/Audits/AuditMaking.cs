@@ -1,0 +1,108 @@
+using Revoicer.Arrangements;
+using Revoicer.Chords;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Sounds;
+using Revoicer.Values;
+
+namespace Revoicer.Audits;
+
+/// <summary>What a report is headed with.</summary>
+/// <param name="Title">The title.</param>
+/// <param name="Key">The written key; null where none is named.</param>
+/// <param name="TempoIsAssumed">Whether nobody named a tempo.</param>
+internal sealed record AuditHead(string Title, KeySignature? Key, bool TempoIsAssumed);
+
+/// <summary>Makes the report of strokes that are on the clock.</summary>
+internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<ArrangedBar> bars, TempoMap tempi, Seconds shift)
+{
+    private const int QuarrelsShown = 3;
+
+    /// <summary>Makes it.</summary>
+    /// <param name="head">What it is headed with.</param>
+    /// <param name="strokes">All strokes that have a bell, in order of time.</param>
+    /// <param name="missing">The notes that have none.</param>
+    /// <param name="stretches">The stretches of the piece, each with the strokes that are no tune's.</param>
+    public AuditReport Of(AuditHead head, Items<Stroke> strokes, Items<MissingNote> missing, Items<Stretch> stretches)
+    {
+        var tower = instrument.Tower;
+        var tune = strokes.Where(s => s.IsTune).ToArray();
+        var inTime = stretches.Select(s => s.InTime(tempi, shift, tower.Transposition)).ToArray();
+        var clash = new ClashInTime(instrument, inTime, tune);
+        var chords = stretches.ToArray().AsParallel().AsOrdered().Select((s, i) => ToChord(s, i, clash)).ToItems();
+        var unplayable = Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep));
+        var sounds = HeardSound.Of(instrument, inTime, tune);
+        var (from, heavy) = StrokeFigures.HeaviestPassage(strokes);
+        return new AuditReport(
+            head.Title,
+            StrokeFigures.SummaryOf(tower),
+            sound.Name,
+            head.Key,
+            head.Key?.Moved(tower.Transposition.Semitones),
+            tempi,
+            head.TempoIsAssumed,
+            bars,
+            shift,
+            strokes,
+            chords,
+            BarsOf(strokes, clash),
+            unplayable,
+            new AuditTotals(
+                chords.Sum(c => c.Dose),
+                clash.DoseOfTune(),
+                MedianOf(chords),
+                sounds.Carry,
+                sounds.Brightness,
+                strokes.Select(s => s.Note).Distinct().Order().ToItems(),
+                from,
+                heavy,
+                Fatigue.Of(strokes, PlayingLimits.For(tower))))
+        {
+            MissingBells = Unplayables.Bells(tower, missing),
+            Told = [.. Unplayables.Told(unplayable)],
+        };
+    }
+
+    private AuditedChord ToChord(Stretch stretch, int order, ClashInTime clash)
+    {
+        var (bar, beat) = new Places(bars).Of(stretch.Start);
+        return new AuditedChord(
+            bar.Number,
+            bar.Pass,
+            beat,
+            stretch.Start,
+            stretch.Length,
+            stretch.Symbol?.ToString(),
+            stretch.Symbol is { } symbol ? ArrangementMaking.ToneNames(symbol) : [],
+            stretch.Strokes,
+            clash.FigureOf(order),
+            clash.DoseOf(order),
+            clash.QuarrelsOf(order, QuarrelsShown));
+    }
+
+    // As with chords, a roll that leads into a bar belongs to it and not to the bar before.
+    private Items<AuditedBar> BarsOf(Items<Stroke> strokes, ClashInTime clash)
+    {
+        var struck = bars.Select(bar => strokes.Where(s => s.Beat >= bar.Start && s.Beat < bar.Start + bar.Length).ToArray()).ToArray();
+        double[] begins =
+        [
+            .. bars.Select((bar, i) => struck[i].Select(s => s.At.Value).Append((tempi.At(bar.Start) + shift).Value).Min()),
+            (tempi.At(bars[^1].Start + bars[^1].Length) + shift).Value,
+        ];
+        return Enumerable.Range(0, bars.Count).ToArray().AsParallel().AsOrdered()
+            .Select(i =>
+            {
+                var end = begins[i + 1] > begins[i] ? begins[i + 1] : (tempi.At(bars[i].Start + bars[i].Length) + shift).Value;
+                var (roughness, contradiction) = clash.Within(new Seconds(begins[i]), new Seconds(end));
+                return new AuditedBar(roughness, contradiction, struck[i].Length);
+            })
+            .ToItems();
+    }
+
+    private static double MedianOf(Items<AuditedChord> chords)
+    {
+        var named = chords.Any(c => c.Symbol is not null) ? chords.Where(c => c.Symbol is not null) : chords;
+        return chords.Count == 0 ? 0 : StrokeFigures.Median(named.Select(c => c.Clash.Avoidable));
+    }
+}

@@ -1,0 +1,146 @@
+using Revoicer.Bells;
+using Revoicer.Music;
+using Revoicer.Playing;
+using Revoicer.Values;
+
+namespace Revoicer.Audits;
+
+/// <summary>
+/// Looks for a simple change with which a place can be played: each is tried on the strokes around it, with limbs found anew,
+/// and told only where the checker then finds nothing against the place and no more than before around it.
+/// </summary>
+internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap tempi, Seconds rollStep)
+{
+    // No limit looks back so far.
+    private static readonly Seconds Around = new(3);
+
+    // How much slower is tried, and how many notes are left out at most. Estimates of what a player would still do.
+    private static readonly double[] Slower = [1.05, 1.1, 1.2, 1.3, 1.4, 1.5, 1.75, 2, 2.5, 3];
+    private const int MostLeftOut = 3;
+
+    private const int Octave = 12;
+
+    private readonly Checker _checker = new(tower);
+
+    /// <summary>What would do at a place, as a clause; null where nothing of this kind does.</summary>
+    /// <param name="place">The place.</param>
+    /// <param name="isOfTime">Whether it is time alone that is wanting there.</param>
+    public string? At(Beats place, bool isOfTime)
+    {
+        var here = strokes.Where(s => s.Beat == place).OrderBy(s => s.Note).ToArray();
+        var (from, to) = (here.Min(s => s.At.Value), here.Max(s => s.At.Value));
+        var around = strokes.Where(s => s.At.Value >= from - Around.Value && s.At.Value <= to + Around.Value).ToArray();
+        var trial = new Trial(this, place, around, Breaches(around, place).Elsewhere);
+        return OtherLimbs(trial)
+            ?? (isOfTime ? SlowerTempo(trial) : null)
+            ?? Roll(trial, here)
+            ?? OtherOctave(trial, here)
+            ?? LeaveOut(trial, here)
+            ?? (isOfTime ? null : SlowerTempo(trial));
+    }
+
+    private (int Here, int Elsewhere) Breaches(IEnumerable<Stroke> changed, Beats place)
+    {
+        var played = PassageStrokes.WithLimbs(tower, changed);
+        var times = played.Where(s => s.Beat == place).Select(s => s.At).ToHashSet();
+        var breaches = _checker.Check(played);
+        return (breaches.Count(b => times.Contains(b.At)), breaches.Count(b => !times.Contains(b.At)));
+    }
+
+    // Only where the limbs were given: those that were found would have been these.
+    private string? OtherLimbs(Trial trial)
+    {
+        if (!trial.Plays(trial.Around))
+        {
+            return null;
+        }
+
+        var taken = PassageStrokes.WithLimbs(tower, trial.Around).Where(s => s.Beat == trial.Place);
+        return $"take it with other limbs: {string.Join(", ", taken.Select(s => $"{s.Note} {LimbNames.Of(s.Limb)}"))}";
+    }
+
+    private string? SlowerTempo(Trial trial)
+    {
+        var tempo = tempi.Changes.Last(c => c.From <= trial.Place).Tempo;
+        foreach (var perMinute in Slower.Select(f => Math.Floor(tempo.PerMinute / f)).Where(p => p >= 1).Distinct())
+        {
+            var factor = tempo.PerMinute / perMinute;
+            if (trial.Plays(trial.Around.Select(s => s with { At = ((s.At + s.Lead) * factor) - s.Lead })))
+            {
+                return $"play it at {tempo with { PerMinute = perMinute }}";
+            }
+        }
+
+        return null;
+    }
+
+    // A roll begins no earlier than half-way from the stroke before, as in drafts.
+    private string? Roll(Trial trial, Stroke[] here)
+    {
+        var beat = here[0].At;
+        var before = trial.Around.Where(s => s.At < beat).Select(s => s.At.Value).DefaultIfEmpty(beat.Value - Around.Value).Max();
+        var lead = rollStep * (here.Length - 1);
+        if (here.Length < 2 || here.Any(s => s.Lead > Seconds.Zero) || lead.Value > (beat.Value - before) / 2)
+        {
+            return null;
+        }
+
+        var rolled = here.Select((s, i) => s with { Lead = lead - (rollStep * i), At = s.At - lead + (rollStep * i) });
+        return trial.Plays(Others(trial).Concat(rolled)) ? "roll it" : null;
+    }
+
+    private string? OtherOctave(Trial trial, Stroke[] here)
+    {
+        if (here.Length < 2)
+        {
+            return null;
+        }
+
+        foreach (var (octave, word) in new[] { (-Octave, "lower"), (Octave, "higher") })
+        {
+            var midi = here[0].Note.Midi + octave;
+            if (midi is < 0 or > 127 || tower.At(WrittenNote.AtMidi(midi)) is null || here.Any(s => s.Note.Midi == midi))
+            {
+                continue;
+            }
+
+            var moved = here[0] with { Note = WrittenNote.AtMidi(midi) };
+            Stroke[] changed = [.. Others(trial), .. here[1..], moved];
+            if (trial.Plays(changed))
+            {
+                var limb = PassageStrokes.WithLimbs(tower, changed).First(s => s.Beat == trial.Place && s.Note == moved.Note).Limb;
+                return $"play {here[0].Note} an octave {word}, {moved.Note} with the {LimbNames.Of(limb)}";
+            }
+        }
+
+        return null;
+    }
+
+    // The note whose loss leaves the least against the place goes first; the highest stays where there is another.
+    private string? LeaveOut(Trial trial, Stroke[] here)
+    {
+        var (kept, left) = (here.ToList(), new List<WrittenNote>());
+        while (left.Count < MostLeftOut && kept.Count > (left.Count == 0 ? 0 : 1))
+        {
+            var open = kept.Count == 1 ? kept : kept[..^1];
+            var next = open.Select(s => (Stroke: s, Breaches(Others(trial).Concat(kept.Where(k => k != s)), trial.Place).Here)).MinBy(c => c.Here);
+            kept.Remove(next.Stroke);
+            left.Add(next.Stroke.Note);
+            if (trial.Plays(Others(trial).Concat(kept)))
+            {
+                return $"leave out {string.Join(", ", left.Order())}";
+            }
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<Stroke> Others(Trial trial) => trial.Around.Where(s => s.Beat != trial.Place);
+
+    /// <summary>What is tried around a place.</summary>
+    private sealed record Trial(Remedies Remedies, Beats Place, Stroke[] Around, int Elsewhere)
+    {
+        public bool Plays(IEnumerable<Stroke> changed) =>
+            Remedies.Breaches(changed, Place) is (0, var elsewhere) && elsewhere <= Elsewhere;
+    }
+}
