@@ -16,7 +16,9 @@ internal sealed class BarLines
 
     private static readonly Meter Assumed = new(4, 4);
 
-    // Below so many ticks in a step a place between two ticks is no sign of a grid.
+    // A division that a grid does not part rounds its places to ticks. On finer grids, or with fewer ticks in a step, chance
+    // would find such places anywhere.
+    private const int FinestRounded = 12;
     private const int FewestTicksOfRoundedStep = 8;
 
     private readonly int _division;
@@ -96,7 +98,7 @@ internal sealed class BarLines
     private double Ticks(long distance, long target, int steps)
     {
         var tick = (long)Part * steps;
-        var isBetweenTicks = target % tick != 0 && _division >= FewestTicksOfRoundedStep * steps;
+        var isBetweenTicks = target % tick != 0 && steps <= FinestRounded && _division >= FewestTicksOfRoundedStep * steps;
         return isBetweenTicks && distance < tick ? 0 : (double)distance / tick;
     }
 

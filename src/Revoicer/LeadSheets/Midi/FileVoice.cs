@@ -15,9 +15,10 @@ internal sealed record FileVoice(string Name, IReadOnlyList<SoundedNote> Notes)
 
     /// <summary>All voices in the order of tracks, then of channels; none, with a problem told, where the file has no notes.</summary>
     /// <param name="tracks">The tracks of the file.</param>
+    /// <param name="isOneTrack">Whether one track holds all voices, so that its name is the title.</param>
     /// <param name="whole">The file as a place.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static IReadOnlyList<FileVoice> All(IReadOnlyList<TrackEvents> tracks, Place whole, Remarks remarks)
+    public static IReadOnlyList<FileVoice> All(IReadOnlyList<TrackEvents> tracks, bool isOneTrack, Place whole, Remarks remarks)
     {
         var found = tracks.Index()
             .SelectMany(t => t.Item.Edges.GroupBy(e => e.Channel).OrderBy(c => c.Key).Select(c => (Track: t.Index, Channel: c.Key, Edges: c)))
@@ -44,8 +45,8 @@ internal sealed record FileVoice(string Name, IReadOnlyList<SoundedNote> Notes)
         return [.. voices.Select((v, i) => new FileVoice(Unlike(Called(i), taken), v.Notes))];
 
         string Called(int i) => CalledBy(
-            tracks.Count > 1 ? tracks[voices[i].Track].Name : null,
-            tracks.Count > 1 && voices.Count(v => v.Track == voices[i].Track) == 1 ? null : voices[i].Channel,
+            isOneTrack ? null : tracks[voices[i].Track].Name,
+            !isOneTrack && voices.Count(v => v.Track == voices[i].Track) == 1 ? null : voices[i].Channel,
             i + 1);
     }
 
@@ -62,7 +63,6 @@ internal sealed record FileVoice(string Name, IReadOnlyList<SoundedNote> Notes)
         }
     }
 
-    // A file of one track has no names for its voices, since the name of that track is the title.
     private static string CalledBy(string? track, int? channel, int number)
     {
         var called = channel is { } c ? string.Create(CultureInfo.InvariantCulture, $"channel {c}") : null;

@@ -37,7 +37,7 @@ internal sealed class FileWalk(byte[] file, Place whole, Remarks remarks)
 
         var (format, tracks, division) = (_cursor.Two()!.Value, _cursor.Two()!.Value, _cursor.Two()!.Value);
         _cursor.Take((int)length - HeadBytes);
-        return IsReadable(format, tracks, division) ? Tracks(tracks, new PlainFile(division)) : null;
+        return IsReadable(format, tracks, division) ? Tracks(tracks, new PlainFile(format, division)) : null;
     }
 
     private bool IsReadable(int format, int tracks, int division)

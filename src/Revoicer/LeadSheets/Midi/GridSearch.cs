@@ -15,9 +15,10 @@ internal sealed class GridSearch(IReadOnlyList<SoundedNote> notes, BarLines bars
     // The note values of common use, coarsest first; the finest is taken where none fits.
     private static readonly int[] Usual = [1, 2, 3, 4, 6, 8, 12];
 
-    // Others are looked for among exact places alone, and only where a step has several ticks: else chance would find one.
+    // Others are looked for among exact places alone. That so many onsets off the usual grids lie on another by chance has to be
+    // less likely than 1 in 100 for one of 40 grids.
     private static readonly int[] Rare = [.. Enumerable.Range(1, 48).Except(Usual)];
-    private const int FewestTicksOfRareStep = 4;
+    private const double LeastOdds = 4_000;
 
     // A player at a keyboard is out by so much at most, of a short step by a fifth of it; nearly all are 95 in 100. Estimates.
     private static readonly Seconds Near = new(0.03);
@@ -30,7 +31,9 @@ internal sealed class GridSearch(IReadOnlyList<SoundedNote> notes, BarLines bars
     /// <summary>The grid.</summary>
     public Grid Find()
     {
-        var exact = Usual.Concat(Rare.Where(IsWide)).FirstOrDefault(steps => Misfits(steps, isExact: true) == 0);
+        var off = _onsets.Count(o => bars.Nearest(o.Tick, Usual[^1]).Ticks > 0);
+        var exact = Usual.Concat(Rare.Where(steps => Math.Pow((double)division / steps, off) >= LeastOdds))
+            .FirstOrDefault(steps => Misfits(steps, isExact: true) == 0);
         if (exact > 0)
         {
             return Of(exact, Finer(exact), isExact: true, fits: true);
@@ -40,15 +43,14 @@ internal sealed class GridSearch(IReadOnlyList<SoundedNote> notes, BarLines bars
         return near > 0 ? Of(near, near, isExact: false, fits: true) : Of(Usual[^1], Usual[^1], isExact: false, fits: false);
     }
 
-    // Where ends lie exactly on a finer grid that holds this one, it is taken: then notes come through as they are.
+    // Where ends lie exactly on a finer grid of common use that holds this one, it is taken: then notes come through as they
+    // are. Other ends are those of a touch or of a bell's ring.
     private int Finer(int steps)
     {
         var ends = notes.Select(n => n.Off).Distinct().ToArray();
-        var finer = Usual.Concat(Rare.Where(IsWide)).FirstOrDefault(fine => fine % steps == 0 && ends.All(end => bars.Nearest(end, fine).Ticks == 0));
+        var finer = Usual.FirstOrDefault(fine => fine % steps == 0 && ends.All(end => bars.Nearest(end, fine).Ticks == 0));
         return finer > 0 ? finer : steps;
     }
-
-    private bool IsWide(int steps) => division >= FewestTicksOfRareStep * steps;
 
     private int Misfits(int steps, bool isExact)
     {

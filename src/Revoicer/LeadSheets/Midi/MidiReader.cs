@@ -40,7 +40,7 @@ public static class MidiReader
         }
 
         return FileWalk.Through(file, whole, remarks) is { } plain && LibraryEvents.Read(plain.Bytes(), whole, remarks) is { } tracks
-            ? new PassageMaking(tracks, plain.Division, whole, remarks).Make()
+            ? new PassageMaking(tracks, plain, whole, remarks).Make()
             : null;
     }
 }

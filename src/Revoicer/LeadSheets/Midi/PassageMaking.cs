@@ -7,10 +7,10 @@ namespace Revoicer.LeadSheets.Midi;
 
 /// <summary>Makes a passage of what the tracks of a file say.</summary>
 /// <param name="tracks">The tracks.</param>
-/// <param name="division">Ticks of a quarter.</param>
+/// <param name="plain">The file they are of.</param>
 /// <param name="whole">The file as a place.</param>
 /// <param name="remarks">Takes problems and warnings.</param>
-internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, int division, Place whole, Remarks remarks)
+internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, PlainFile plain, Place whole, Remarks remarks)
 {
     // Notes are parted at bar lines; more parts than any piece has would fill the memory.
     private const int MostParts = 1_000_000;
@@ -18,7 +18,7 @@ internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, int divis
     /// <summary>The passage; null where a problem was told.</summary>
     public Passage? Make()
     {
-        var voices = FileVoice.All(tracks, whole, remarks);
+        var voices = FileVoice.All(tracks, plain.IsOneTrack, whole, remarks);
         if (remarks.HasProblems)
         {
             return null;
@@ -26,14 +26,14 @@ internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, int divis
 
         var notes = voices.SelectMany(v => v.Notes).ToArray();
         var metres = tracks.SelectMany(t => t.Metres).OrderBy(m => m.Tick).ToArray();
-        if (BarLines.Of(metres, division, notes.Max(n => n.Off), whole, remarks) is not { } bars)
+        if (BarLines.Of(metres, plain.Division, notes.Max(n => n.Off), whole, remarks) is not { } bars)
         {
             return null;
         }
 
         var speeds = tracks.SelectMany(t => t.Speeds).OrderBy(s => s.Tick).ToArray();
-        var times = new TickTimes(speeds, division);
-        var grid = new GridSearch(notes, bars, times, division).Find();
+        var times = new TickTimes(speeds, plain.Division);
+        var grid = new GridSearch(notes, bars, times, plain.Division).Find();
         var quantised = Quantised.Of(voices, grid, bars, times);
         quantised.Tell(grid, whole, remarks);
         var parts = quantised.Voices.SelectMany(v => v).Sum(n => 1L + LastBar(n) - n.Start.Bar);
@@ -51,7 +51,7 @@ internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, int divis
         var written = head.Written();
         var likely = NoteNames.Likely(voices.SelectMany(v => v.Notes).Select(n => n.Pitch));
         var names = head.Keys.Select(k => new NoteNames(k?.Fifths ?? likely)).ToArray();
-        var title = tracks.Count == 1 || tracks[0].Edges.Count == 0 ? tracks[0].Name : null;
+        var title = plain.IsOneTrack || tracks[0].Edges.Count == 0 ? tracks[0].Name : null;
         var sheet = new LeadSheet(
             title ?? Path.GetFileNameWithoutExtension(whole.Source),
             head.Keys[0],

@@ -6,8 +6,9 @@ namespace Revoicer.LeadSheets.Midi;
 /// A file that has been checked byte by byte, written anew with only what is read of it: a head of six bytes, then the tracks
 /// with their notes, names, speeds, metres, keys and ends, every event with its status byte.
 /// </summary>
+/// <param name="format">0 or 1, as the file has it.</param>
 /// <param name="division">Ticks of a quarter, 1..32767.</param>
-internal sealed class PlainFile(int division)
+internal sealed class PlainFile(int format, int division)
 {
     // Standard MIDI Files 1.0: four groups of seven bits.
     private const int LargestQuantity = 0x0FFF_FFFF;
@@ -19,6 +20,9 @@ internal sealed class PlainFile(int division)
     private readonly MemoryStream _track = new();
     private int _count;
     private int _silent;
+
+    /// <summary>Whether the file has one track for all voices.</summary>
+    public bool IsOneTrack => format == 0;
 
     /// <summary>Ticks of a quarter.</summary>
     public int Division => division;

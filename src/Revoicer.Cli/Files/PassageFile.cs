@@ -1,0 +1,26 @@
+using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Midi;
+
+namespace Revoicer.Cli.Files;
+
+/// <summary>Reads a passage from disk, its kind by the ending of its name.</summary>
+internal static class PassageFile
+{
+    private const int LargestBytes = 4 * 1024 * 1024;
+
+    private static readonly string[] MidiEndings = [".mid", ".midi"];
+
+    /// <summary>The passage; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="error">Where problems and warnings go.</param>
+    public static Passage? Read(string path, TextWriter error)
+    {
+        if (MidiEndings.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase)))
+        {
+            return TextFile.Bytes(path, "a MIDI file", LargestBytes, error) is { } bytes ? Told.Value(MidiReader.Read(path, bytes), error) : null;
+        }
+
+        error.Write($"{path}: not a kind of file that holds a passage; expected a .mid or .midi file (docs/files.md describes them)\n");
+        return null;
+    }
+}
