@@ -1,13 +1,15 @@
 #!/usr/bin/python3
 """Writes MIDI files by another library than the program's own and checks that the program reads them as they are meant.
 
-    check_midi_in.py READER FOLDER
+    check_midi_in.py READER FOLDER [DRAFT.mid...]
 
 READER is the built program of tests/Revoicer.Benchmarks; the files are written into FOLDER. Files of exact ticks have to come
-through exactly, played ones on the grid they were played by, rolls on their last stroke. Prints one line a file and ends with
-0, else the differences and 1. Needs mido (Debian's python3-mido).
+through exactly, played ones on the grid they were played by, rolls on their last stroke. Drafts, each with its arrangement
+file beside it, have to come through with every stroke on its beat. Prints a line for each kind of file and ends with 0, else
+the differences and 1. Needs mido (Debian's python3-mido).
 """
 
+import json
 import os
 import random
 import subprocess
@@ -83,8 +85,7 @@ def played_files():
         for steps in (1, 2, 3, 4):
             chance, division = random.Random(tempo * steps), 480
             most = int(0.012 * tempo / 60 * division)
-            # Beats are met too, as they are in music.
-            tune = [(at, length, pitch) for at, length, pitch in line(steps, 60, tempo + steps)]
+            tune = line(steps, 60, tempo + steps)
             file = mido.MidiFile(type=1, ticks_per_beat=division)
             file.tracks.append(track_of(tune, division, "Played", first=head(tempo, 4, 4), shift=lambda _: chance.randint(-most, most)))
             yield f"played-{tempo}-{steps}", file, {"Played": tune}
@@ -132,7 +133,17 @@ def differences(meant, found, with_lengths):
     return wrong
 
 
-def main(reader, folder):
+def draft_differences(found, arrangement):
+    """What is wrong with the strokes of a draft; whole beats of lead-in may stand before it."""
+    transposition = arrangement["tower"]["transposition"]
+    meant = sorted((Fraction(s["beat"]), s["midi"] + transposition) for s in arrangement["strokes"])
+    notes = sorted((start, pitch) for voice in found.values() for start, _, pitch in voice)
+    lead_in = notes[0][0] - meant[0][0] if notes and meant else 0
+    late = [(start + lead_in, pitch) for start, pitch in meant]
+    return [] if late == notes else [f"{len(set(late) ^ set(notes))} strokes differ, such as {sorted(set(late) ^ set(notes))[:4]}"]
+
+
+def main(reader, folder, drafts):
     code = 0
     for files, with_lengths in ((list(exact_files()), True), (list(played_files()), False)):
         paths = {name: os.path.join(folder, f"{name}.mid") for name, _, _ in files}
@@ -147,10 +158,16 @@ def main(reader, folder):
                 print(f"{name}:", *wrong[:20], sep="\n  ")
                 code = 1
         print(f"{len(files)} files, {'exactly' if with_lengths else 'as meant'}" if code == 0 else f"of {len(files)} files not all")
+    found, _ = read(reader, drafts) if drafts else ({}, "")
+    for draft in drafts:
+        with open(draft.removesuffix(".mid") + ".json", encoding="utf-8") as file:
+            wrong = draft_differences(found[draft], json.load(file))
+        print(f"{draft}:", *(wrong or ["every stroke on its beat"]))
+        code = 1 if wrong else code
     return code
 
 
 if __name__ == "__main__":
-    if len(sys.argv) != 3:
+    if len(sys.argv) < 3:
         sys.exit(__doc__)
-    sys.exit(main(sys.argv[1], sys.argv[2]))
+    sys.exit(main(sys.argv[1], sys.argv[2], sys.argv[3:]))

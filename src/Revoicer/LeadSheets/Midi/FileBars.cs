@@ -16,6 +16,9 @@ internal sealed class FileBars
     private const double FastestQuarters = 6000;
     private const double MicrosecondsInMinute = 60_000_000;
 
+    // More than any piece has; every stroke is timed by walking through them.
+    private const int MostTempi = 10_000;
+
     // Standard MIDI Files 1.0: what holds where no tempo is told.
     private const int AssumedPerMinute = 120;
 
@@ -31,11 +34,16 @@ internal sealed class FileBars
     /// <param name="bars">The bars.</param>
     /// <param name="count">How many of them the sheet has.</param>
     /// <param name="whole">The file as a place.</param>
-    /// <param name="remarks">Takes warnings.</param>
+    /// <param name="remarks">Takes problems and warnings.</param>
     public FileBars(IReadOnlyList<TrackEvents> tracks, IReadOnlyList<SpeedEvent> speeds, BarLines bars, int count, Place whole, Remarks remarks)
     {
         (_bars, _count, _whole, _remarks) = (bars, count, whole, remarks);
         var changes = Changes(speeds).ToArray();
+        if (changes.Length > MostTempi)
+        {
+            remarks.Refuse(whole, string.Create(CultureInfo.InvariantCulture, $"{changes.Length} changes of tempo"), string.Create(CultureInfo.InvariantCulture, $"at most {MostTempi}"));
+        }
+
         Opening = changes is [(0, { From: var from, Tempo: var tempo }), ..] && from == Beats.Zero ? tempo : Assumed(changes.Length > 0);
         _tempi = changes.Where(c => c.Bar > 0 || c.Change.From > Beats.Zero).ToLookup(c => c.Bar, c => c.Change);
 

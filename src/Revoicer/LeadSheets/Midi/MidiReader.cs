@@ -17,7 +17,7 @@ public static class MidiReader
     /// </summary>
     /// <param name="fileName">The file's name as messages give it; without its ending it is the title where there is none.</param>
     /// <param name="file">
-    /// The file's bytes, at most 4 MiB; at most 20,000 bars, 100,000 quarters, 100 voices and 100,000 notes in a track.
+    /// The file's bytes, at most 4 MiB; at most 20,000 bars, 100,000 quarters, 100 voices and 100,000 notes.
     /// </param>
     /// <returns>
     /// The passage with warnings, or refused with what stood in the way and the byte at which it stands.

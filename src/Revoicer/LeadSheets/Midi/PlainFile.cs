@@ -27,6 +27,9 @@ internal sealed class PlainFile(int format, int division)
     /// <summary>Ticks of a quarter.</summary>
     public int Division => division;
 
+    /// <summary>How many notes begin in the tracks written so far.</summary>
+    public int Notes { get; private set; }
+
     /// <summary>The whole file, format 1.</summary>
     public byte[] Bytes()
     {
@@ -53,15 +56,14 @@ internal sealed class PlainFile(int format, int division)
         _silent += delta;
     }
 
-    /// <summary>An event is written as it stands.</summary>
+    /// <summary>Writes the beginning or end of a note.</summary>
     /// <param name="delta">Ticks since the event before.</param>
-    /// <param name="head">Its status, and of a meta event its type and its length.</param>
-    /// <param name="data">The rest of it.</param>
-    public void Keep(int delta, ReadOnlySpan<byte> head, ReadOnlySpan<byte> data)
+    /// <param name="status">Its status, 0x80 to 0x9F.</param>
+    /// <param name="data">Pitch and velocity.</param>
+    public void KeepNote(int delta, byte status, ReadOnlySpan<byte> data)
     {
-        Pass(delta);
-        Write(head);
-        _track.Write(data);
+        Keep(delta, [status], data);
+        Notes += status >= 0x90 && data[1] > 0 ? 1 : 0;
     }
 
     /// <summary>Writes a meta event.</summary>
@@ -95,6 +97,14 @@ internal sealed class PlainFile(int format, int division)
         }
 
         return [.. bytes];
+    }
+
+    // Its head is the status, and of a meta event its type and its length.
+    private void Keep(int delta, ReadOnlySpan<byte> head, ReadOnlySpan<byte> data)
+    {
+        Pass(delta);
+        Write(head);
+        _track.Write(data);
     }
 
     private void Write(ReadOnlySpan<byte> head)

@@ -16,7 +16,6 @@ internal sealed class TrackWalk(ByteCursor cursor, PlainFile plain, Place whole,
     private const int MostNotes = 100_000;
 
     private byte? _running;
-    private int _notes;
     private bool _isCancelled;
     private bool _isEnded;
 
@@ -111,9 +110,8 @@ internal sealed class TrackWalk(ByteCursor cursor, PlainFile plain, Place whole,
             return true;
         }
 
-        plain.Keep(delta, [status], data);
-        _notes += (status & 0xF0) == 0x90 && data[1] > 0 ? 1 : 0;
-        return _notes <= MostNotes || Refuse(at, $"a track of more than {MostNotes} notes", "a shorter piece");
+        plain.KeepNote(delta, status, data);
+        return plain.Notes <= MostNotes || Refuse(at, $"more than {MostNotes} notes", "a shorter piece");
     }
 
     private bool Exclusive(int delta, int at)

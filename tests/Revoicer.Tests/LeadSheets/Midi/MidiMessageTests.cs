@@ -40,6 +40,7 @@ public sealed class MidiMessageTests
         { File(0, 1, Track([Metre(0, 1, 64), .. Note(72, 0, 5000)])), "more bars than one sheet may have; expected at most 20000" },
         { File(1, 96, [.. Enumerable.Range(0, 101).Select(_ => Track(Note(72, 0, 96)))]), "the file has 101 voices, counting each channel of each track; expected at most 100" },
         { File(0, 1, Track([.. Enumerable.Range(0, 120).SelectMany(p => Note(p, 0, 10_000)), Metre(0, 1, 4)])), "notes that last over 1200000 bars in all; expected at most 1000000" },
+        { File(0, 24, Track([.. Enumerable.Range(0, 10_001).Select(i => Speed(i, 500_000 + i)), .. Note(72, 0, 12_000)])), "10001 changes of tempo; expected at most 10000" },
     };
 
     [Theory]
@@ -47,10 +48,10 @@ public sealed class MidiMessageTests
     public void What_cannot_be_read_is_told_in_a_sentence(byte[] file, string sentence) => Assert.Equal($"quay.mid: {sentence}\n", Problem(file));
 
     [Fact]
-    public void A_track_of_more_notes_than_any_piece_has_is_refused()
+    public void A_file_of_more_notes_than_any_piece_has_is_refused()
     {
         var notes = Enumerable.Range(0, 100_001).SelectMany(_ => new byte[] { 0, 72, 80 });
-        Assert.Equal("quay.mid: a track of more than 100000 notes (byte 300024); expected a shorter piece\n", Problem(File(0, 96, [0, 0x90, 72, 80, .. notes.Skip(3)])));
+        Assert.Equal("quay.mid: more than 100000 notes (byte 300024); expected a shorter piece\n", Problem(File(0, 96, [0, 0x90, 72, 80, .. notes.Skip(3)])));
     }
 
     public static TheoryData<byte[], string> Odd => new()

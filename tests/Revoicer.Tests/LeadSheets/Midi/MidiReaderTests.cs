@@ -129,6 +129,13 @@ public sealed class MidiReaderTests
     }
 
     [Fact]
+    public void A_first_bar_that_a_metre_cuts_short_is_a_pickup()
+    {
+        var sheet = Clean(File(1, 480, Track([.. Head, Metre(480, 3, 4)]), Track(Note(72, 0, 4 * 480)))).Sheet;
+        Assert.Equal([(0, 1.0, 2.0), (1, 3.0, 0.0)], sheet.Bars.Select(b => (b.Number, b.Length.Quarters, b.Offset.Quarters)));
+    }
+
+    [Fact]
     public void A_tempo_is_told_in_as_few_digits_as_say_it()
     {
         // 60,000,000 / 84 = 714,285.7 microseconds: what files have for 84 a minute.
