@@ -1,5 +1,6 @@
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
+using Revoicer.LeadSheets.Midi;
 using Revoicer.LeadSheets.MusicXml;
 
 namespace Revoicer.Cli.Files;
@@ -8,6 +9,8 @@ namespace Revoicer.Cli.Files;
 internal static class PassageFile
 {
     private const int LargestBytes = 4 * 1024 * 1024;
+
+    private static readonly string[] MidiEndings = [".mid", ".midi"];
 
     /// <summary>The passage; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
     /// <param name="path">The file.</param>
@@ -25,7 +28,12 @@ internal static class PassageFile
             return TextFile.Bytes(path, "a score", LargestBytes, error) is { } bytes ? Told.Value(MusicXmlReader.Passage(path, bytes), error) : null;
         }
 
-        error.Write($"{path}: not a kind of file that holds a passage; expected a .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)\n");
+        if (MidiEndings.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase)))
+        {
+            return TextFile.Bytes(path, "a MIDI file", LargestBytes, error) is { } bytes ? Told.Value(MidiReader.Read(path, bytes), error) : null;
+        }
+
+        error.Write($"{path}: not a kind of file that holds a passage; expected a .mid, .midi, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)\n");
         return null;
     }
 }
