@@ -24,7 +24,7 @@ public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
     /// <summary>Which other answer is asked for: 0 for the first one, 1 for the next that differs from it, ...</summary>
     public int Another { get; init; }
 
-    /// <summary>What stands there already and is to be stayed close to; null where all is chosen anew.</summary>
+    /// <summary>What stands there already, where music is voiced anew; null for a sheet.</summary>
     public OriginalNotes? Original { get; init; }
 
     /// <summary>Whether what is repeated is voiced otherwise from the second time on.</summary>

@@ -7,7 +7,7 @@ namespace Revoicer;
 
 /// <summary>What stands under the tune of music that is voiced anew.</summary>
 /// <param name="Notes">As heard, in order of start.</param>
-/// <param name="StayClose">How close the new voicing is to stay, above 0 to 1.</param>
+/// <param name="StayClose">How close the new voicing is to stay: 0 (it stays where it is the best) to 1.</param>
 public sealed record OriginalNotes(Items<HeardNote> Notes, double StayClose)
 {
     private const int OctaveSemitones = 12;

@@ -46,7 +46,7 @@ public static class Revoicing
         PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
 
         // To stay close is also to leave the tune in its octave, if the tower has it there.
-        tunes = wish.Original is not null && tunes.Any(t => t?.Octaves == 0) ? [.. tunes.Where(t => t?.Octaves == 0)] : tunes;
+        tunes = wish.Original is { StayClose: > 0 } && tunes.Any(t => t?.Octaves == 0) ? [.. tunes.Where(t => t?.Octaves == 0)] : tunes;
         if (tunes.Length == 0)
         {
             return new Drafting.Unplayable([placing.WhereItFits()]);

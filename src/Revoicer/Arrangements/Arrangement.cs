@@ -124,6 +124,9 @@ public sealed record Choice(
     Items<PricedTerm> Terms,
     string? Bound)
 {
+    /// <summary>What stood in its place, where music that exists was voiced anew; null otherwise.</summary>
+    public FormerChord? Former { get; init; }
+
     /// <summary>How often its slot is heard, at least once; terms and runner-up are over all hearings together.</summary>
     public int Hearings { get; init; } = 1;
 

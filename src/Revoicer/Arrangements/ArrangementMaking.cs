@@ -87,6 +87,7 @@ public static class ArrangementMaking
         reasons.BoundBy)
     {
         Hearings = slot.Hearings.Count,
+        Former = reasons.Former,
         ToneNames = ToneNames(slot.Symbol),
     };
 

@@ -19,14 +19,12 @@ internal sealed class Reasons
         {
             var other = prices.WithOthers(found.Choice, slot.Index, number);
             var candidate = prices.Candidates(slot.Index)[number];
-            RunnerUp = new RunnerUp(
-                FigureNames.Of(candidate.Figure),
-                candidate.Notes,
-                other.Sum() - chosen.Sum(),
-                AllTerms.Where(t => other[t] != chosen[t])
-                    .Select(t => new PricedTerm(TermNames.Of(t), other[t] - chosen[t]))
-                    .OrderByDescending(t => t.Thousandths)
-                    .ToItems());
+            RunnerUp = new RunnerUp(FigureNames.Of(candidate.Figure), candidate.Notes, other.Sum() - chosen.Sum(), Differences(other, chosen));
+        }
+
+        if (slot.Original is { } original)
+        {
+            Former = FormerOf(prices, found, slot, original, chosen);
         }
     }
 
@@ -35,4 +33,31 @@ internal sealed class Reasons
     public RunnerUp? RunnerUp { get; }
 
     public string? BoundBy { get; }
+
+    public FormerChord? Former { get; }
+
+    // The cheapest way to play what was there.
+    private static FormerChord FormerOf(SheetPrices prices, Outcome.Found found, Slot slot, OriginalChord original, TermPrices chosen)
+    {
+        var candidates = prices.Candidates(slot.Index);
+        var ways = Enumerable.Range(0, candidates.Count)
+            .Where(c => original.DistanceTo(candidates[c]) == 0)
+            .Select(c => prices.WithOthers(found.Choice, slot.Index, c))
+            .ToArray();
+        var notes = original.Notes.Select(n => n.Note).Distinct().Order().ToItems();
+        var isKept = original.DistanceTo(candidates[found.Choice[slot.Index]]) == 0;
+        if (isKept || ways.Length == 0)
+        {
+            return new FormerChord(notes, isKept, isKept ? 0 : null, []);
+        }
+
+        var way = ways.MinBy(w => w.Sum());
+        return new FormerChord(notes, isKept, way.Sum() - chosen.Sum(), Differences(way, chosen));
+    }
+
+    private static Items<PricedTerm> Differences(TermPrices of, TermPrices from) => AllTerms
+        .Where(t => of[t] != from[t])
+        .Select(t => new PricedTerm(TermNames.Of(t), of[t] - from[t]))
+        .OrderByDescending(t => t.Thousandths)
+        .ToItems();
 }

@@ -185,6 +185,7 @@ public static class ArrangementGens
         from quarrels in Few(Quarrel)
         from ringing in Few(Note)
         from runnerUp in RunnerUp
+        from former in Former
         from terms in Few(Term)
         select new Choice(
             bar,
@@ -206,6 +207,7 @@ public static class ArrangementGens
             bass % 3 == 0 ? null : words[2])
         {
             Hearings = pass,
+            Former = bass % 4 == 0 ? null : former,
             ToneNames = [NoteName.AtFifths(bass), NoteName.AtFifths(bass + 4)],
         };
 
@@ -232,6 +234,12 @@ public static class ArrangementGens
         from dearer in Price
         from differences in Few(Term)
         select new RunnerUp(figure, notes, dearer, differences);
+
+    private static Gen<FormerChord> Former =>
+        from notes in Few(Note)
+        from dearer in Price
+        from differences in Few(Term)
+        select new FormerChord(notes, dearer % 2 == 0, dearer % 3 == 0 ? null : dearer, differences);
 
     private static Gen<Totals> Totals =>
         from price in Price

@@ -119,8 +119,10 @@ internal sealed class ArrangementJsonWriter
         _json.WriteLines("quarrels", choice.Quarrels, JsonQuarrel.Write);
         _json.WriteNotes("ringingOn", choice.RingingOn);
         _json.WritePropertyName("runnerUp");
-        RunnerUp(choice.RunnerUp);
-        _json.WriteLines("terms", choice.Terms, Term);
+        JsonReasons.Write(_json, choice.RunnerUp);
+        _json.WritePropertyName("former");
+        JsonReasons.Write(_json, choice.Former);
+        _json.WriteLines("terms", choice.Terms, JsonReasons.Write);
         _json.WriteString("bound", choice.Bound);
         _json.WriteNumber("hearings", choice.Hearings);
         _json.WriteString("toneNames", string.Join(' ', choice.ToneNames));
@@ -130,22 +132,6 @@ internal sealed class ArrangementJsonWriter
     private int PlaceOf(Stroke stroke) => _places.TryGetValue(stroke, out var place)
         ? place
         : throw new ArgumentException($"a choice has the stroke {stroke}, which is none of the arrangement's", nameof(stroke));
-
-    private void RunnerUp(RunnerUp? runnerUp)
-    {
-        if (runnerUp is null)
-        {
-            _json.WriteNullValue();
-            return;
-        }
-
-        _json.WriteStartObject();
-        _json.WriteString("figure", runnerUp.Figure);
-        _json.WriteNotes("notes", runnerUp.Notes);
-        _json.WriteNumber("dearer", runnerUp.Dearer);
-        _json.WriteLines("differences", runnerUp.Differences, Term);
-        _json.WriteEndObject();
-    }
 
     private void Totals(Totals totals)
     {
@@ -239,11 +225,5 @@ internal sealed class ArrangementJsonWriter
         json.WriteNumber("tune", clash.Tune);
         json.WriteNumber("roughness", clash.Roughness);
         json.WriteNumber("contradiction", clash.Contradiction);
-    }
-
-    private static void Term(Utf8JsonWriter json, PricedTerm term)
-    {
-        json.WriteString("term", term.Term);
-        json.WriteNumber("thousandths", term.Thousandths);
     }
 }

@@ -37,6 +37,7 @@ internal sealed class ChoiceJsonReader : JsonPieces
         fields.TextOrNull("bound"))
     {
         Hearings = Count(fields, "hearings"),
+        Former = fields.TakeUnlessNull("former") is { } former ? Object(former, Former) : null,
         ToneNames = Music.Names(fields, "toneNames"),
     };
 
@@ -86,6 +87,12 @@ internal sealed class ChoiceJsonReader : JsonPieces
         fields.Text("figure"),
         fields.List("notes", Note),
         Price(fields, "dearer"),
+        fields.List("differences", v => Object(v, Term)));
+
+    private FormerChord Former(JsonFields fields) => new(
+        fields.List("notes", Note),
+        fields.Truth("kept"),
+        fields.TakeUnlessNull("dearer") is { } dearer ? Price(fields, dearer) : null,
         fields.List("differences", v => Object(v, Term)));
 
     private PricedTerm Term(JsonFields fields) => new(fields.Text("term"), Price(fields, "thousandths"));

@@ -30,6 +30,8 @@ internal abstract class JsonPieces(JsonProblems problems)
 
     protected static int Count(JsonFields fields, string name) => (int)fields.Whole(name, 0, MostOfAnything);
 
+    protected static long Price(JsonFields fields, JsonValue value) => fields.Whole(value, -LargestPrice, LargestPrice);
+
     protected static long Price(JsonFields fields, string name) => fields.Whole(name, -LargestPrice, LargestPrice);
 
     // The default of a class is null: it fills a gap that a problem has already told of.

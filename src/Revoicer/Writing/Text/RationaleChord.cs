@@ -42,6 +42,11 @@ internal sealed class RationaleChord(Arrangement arrangement)
 
         Price(choice, page);
         page.Paragraph(choice.RunnerUp is { } runnerUp ? Weighed(choice, runnerUp) : "No other voicing was open here.", Indent);
+        if (choice.Former is { } former)
+        {
+            page.Paragraph(Before(choice, former), Indent);
+        }
+
         if (choice.Bound is { } rule)
         {
             page.Paragraph($"A rule decided here: {rule.TrimEnd('.')}.", Indent);
@@ -187,10 +192,27 @@ internal sealed class RationaleChord(Arrangement arrangement)
             0 => $"As good: {bells}, at the same price.",
             var cheaper => $"Cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule over several chords: {bells}.",
         };
-        var worse = runnerUp.Differences.Where(d => d.Thousandths > 0 && Shows(d)).Select(Signed).ToArray();
-        var better = runnerUp.Differences.Where(d => d.Thousandths < 0 && Shows(d)).Select(Signed).ToArray();
+        return verdict + Sides(runnerUp.Differences);
+    }
+
+    private string Before(Choice choice, FormerChord former)
+    {
+        var notes = former.Notes.Count == 0 ? "no bell" : string.Join(' ', former.Notes.Select(n => _notes.Of(n, choice.ToneNames)));
+        return former switch
+        {
+            { IsKept: true } => "It stands as it was before.",
+            { Dearer: null } => $"Before: {notes}, for which no limbs were found here as it stood.",
+            { Dearer: >= 0 and var dearer } => $"Before: {notes}; {Sentences.Price(dearer)} dearer.{Sides(former.Differences)}",
+            { Dearer: { } cheaper } => $"Before: {notes}; cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule.",
+        };
+    }
+
+    private static string Sides(Items<PricedTerm> differences)
+    {
+        var worse = differences.Where(d => d.Thousandths > 0 && Shows(d)).Select(Signed).ToArray();
+        var better = differences.Where(d => d.Thousandths < 0 && Shows(d)).Select(Signed).ToArray();
         var sides = new[] { Side("loses on", worse), Side("gains on", better) }.Where(side => side.Length > 0).ToArray();
-        return verdict + (sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "");
+        return sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "";
 
         static string Side(string verb, string[] terms) => terms.Length == 0 ? "" : $"{verb} {Sentences.List(terms)}";
     }
