@@ -33,8 +33,7 @@ internal abstract record KeyWish
         (Named { Key: var wanted }, { } own) when wanted.Mode != own.Mode =>
             (null, $"the sheet is in {own}, and --key {wanted} would change its mode; name a {own.Mode.ToString().ToLowerInvariant()} key, such as {own.Moved(2)}"),
         (Named { Key: var wanted }, { } own) => (sheet.Moved(wanted, wanted.Fifths - own.Fifths, Nearest(wanted.Tonic.PitchClass - own.Tonic.PitchClass)), ""),
-        (Higher { Semitones: var n }, { } own) => (sheet.Moved(own.Moved(n), own.Moved(n).Fifths - own.Fifths, n), ""),
-        (Higher { Semitones: var n }, null) => (sheet.Moved(null, new KeySignature(new NoteName(Letter.C), Mode.Major).Moved(n).Fifths, n), ""),
+        (Higher { Semitones: var n }, _) => (sheet.Higher(n), ""),
         _ => throw new InvalidOperationException($"no such wish: {this}"),
     };
 
