@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
-using Revoicer.Cli.Files;
 using Revoicer.Cli.Options;
 using Revoicer.LeadSheets;
 
@@ -19,14 +18,7 @@ internal static class DraftCommand
     public static Command Make()
     {
         var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
-        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder" };
-        name.Validators.Add(result =>
-        {
-            if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
-            {
-                result.AddError($"--out: '{result.Tokens[0].Value}' leaves no name for the files; expected a name such as first-draft");
-            }
-        });
+        var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder");
         var tempo = SheetOptions.Tempo();
         var key = SheetOptions.Key();
         var piece = SheetOptions.Piece();
