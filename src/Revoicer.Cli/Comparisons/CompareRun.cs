@@ -33,7 +33,7 @@ internal static class CompareRun
 
         var sheet = SheetFile.Read(request.Sheet, request.Choice, error);
         var wishes = WishesFile.Read(request.Wishes, error);
-        if (settings is null || sheet is null || wishes is null || !IsPossible(request, settings, sheet, error))
+        if (settings is null || sheet is null || wishes is null || !CanCompare(request, settings, sheet, error))
         {
             return ExitCode.WrongUsage;
         }
@@ -50,7 +50,8 @@ internal static class CompareRun
         return comparison.Settings.Any(s => s.Made is not null) ? written : ExitCode.NotPlayable;
     }
 
-    private static bool IsPossible(CompareRequest request, OpenedSettings settings, LeadSheet sheet, TextWriter error)
+    /// <summary>Whether a sheet can be compared as asked; where it cannot, why is told.</summary>
+    public static bool CanCompare(CompareRequest request, OpenedSettings settings, LeadSheet sheet, TextWriter error)
     {
         if (!sheet.HasTune && request.Layouts.Any(l => l != LayoutWish.Above))
         {
@@ -78,10 +79,9 @@ internal static class CompareRun
     {
         using var progress = new ProgressLine(error);
         var all = sheet.HasTune ? settings.Choices.Count : settings.Choices.Count / settings.Choices.Layouts.Count;
-        progress.Say($"drafting {all} times ...");
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         var wish = new DraftWish(tempo) { Wishes = wishes, WithPlainHand = request.Plain };
-        return Comparing.Of(sheet, settings.Choices, wish, TimeProvider.System, new Counted(progress, all), cancel);
+        return Comparing.Of(sheet, settings.Choices, wish, TimeProvider.System, new CountLine(progress, all, "drafts"), cancel);
     }
 
     private static string Told(CompareRequest request, Comparison comparison)
@@ -118,11 +118,5 @@ internal static class CompareRun
 
         (request.AsJson ? error : output).Write($"wrote {file.Name}\n");
         return ExitCode.Done;
-    }
-
-    /// <summary>Says how many drafts are done.</summary>
-    private sealed class Counted(ProgressLine line, int all) : IProgress<int>
-    {
-        public void Report(int done) => line.Say($"{done} of {all} drafts done ...");
     }
 }

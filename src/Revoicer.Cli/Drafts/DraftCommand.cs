@@ -17,10 +17,10 @@ internal static class DraftCommand
 
     public static Command Make()
     {
-        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
-        var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder");
+        var sheet = new Argument<string>("SHEET or FOLDER") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them); of a folder all of these" };
+        var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder; for a folder of sheets the folder that gets the files");
         var tempo = SheetOptions.Tempo();
-        var key = SheetOptions.Key();
+        var key = SheetOptions.Key(canBeBest: true);
         var piece = SheetOptions.Piece();
         var voice = SheetOptions.Voice();
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };

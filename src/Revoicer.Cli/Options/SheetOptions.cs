@@ -38,11 +38,12 @@ internal static class SheetOptions
     };
 
     /// <summary>The key asked for; null where it is left out.</summary>
-    public static Option<KeyWish?> Key() => new("--key")
+    /// <param name="canBeBest">Whether the command can look for the best key.</param>
+    public static Option<KeyWish?> Key(bool canBeBest = false) => new("--key")
     {
         HelpName = "KEY",
-        Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
-        CustomParser = ReadKey,
+        Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)" + (canBeBest ? ", or best for the one of all twelve that suits the tower (takes a draft in each)" : ""),
+        CustomParser = result => ReadKey(result, canBeBest),
     };
 
     /// <summary>The number of a tune in an ABC file; null where it is left out.</summary>
@@ -134,14 +135,15 @@ internal static class SheetOptions
         }
     }
 
-    private static KeyWish? ReadKey(ArgumentResult result)
+    private static KeyWish? ReadKey(ArgumentResult result, bool canBeBest)
     {
         var wish = KeyWish.Parse(result.Tokens[0].Value);
-        if (wish is null)
+        if (wish is not null && (canBeBest || wish is not KeyWish.Best))
         {
-            result.AddError($"--key: '{result.Tokens[0].Value}' is no key; expected a name such as G, \"Bb minor\", or semitones with a sign, -11 to +11");
+            return wish;
         }
 
-        return wish;
+        result.AddError($"--key: '{result.Tokens[0].Value}' is no key; expected a name such as G, \"Bb minor\", or semitones with a sign, -11 to +11{(canBeBest ? ", or best" : "")}");
+        return null;
     }
 }

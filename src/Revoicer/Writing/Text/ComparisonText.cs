@@ -35,9 +35,10 @@ public static class ComparisonText
     }
 
     private static string Key(Comparison comparison, Drafting.Made? made) =>
-        comparison.HasKeys || made?.Arrangement is not { WrittenKey: { } written, SoundingKey: { } sounding } draft
-            ? ""
-            : $"key: you read {written}; it is heard {Sentences.Higher(draft.Tower.Transposition)}, in {sounding}\n";
+        comparison.HasKeys && made is not null ? $"what you read is heard {Sentences.Higher(made.Arrangement.Tower.Transposition)}\n"
+            : made?.Arrangement is not { WrittenKey: { } written, SoundingKey: { } sounding } draft
+                ? ""
+                : $"key: you read {written}; it is heard {Sentences.Higher(draft.Tower.Transposition)}, in {sounding}\n";
 
     private static bool Varies(Comparison comparison, Func<Setting, object?> what) => comparison.Settings.Select(s => what(s.Setting)).Distinct().Count() > 1;
 
@@ -63,7 +64,7 @@ public static class ComparisonText
         foreach (var measure in Measure.All)
         {
             var best = comparison.Best(measure);
-            columns.Add(new(MeasureWords.Heading(measure), true, [.. rows.Select((r, i) => Number(r, measure, best.Contains(i)))]));
+            columns.Add(new([.. MeasureWords.Heading(measure)], true, [.. rows.Select((r, i) => Number(r, measure, best.Contains(i)))]));
             if (measure.Name == Measure.Worst)
             {
                 Add(["", "chord"], r => r.Figures is { } figures ? Place(figures.Worst) : "");
@@ -75,7 +76,7 @@ public static class ComparisonText
         return columns;
 
         void Add(string[] heading, Func<ComparisonRow, string> cell) =>
-            columns.Add(new(heading, false, [.. rows.Select(r => PlainTable.OneLine(cell(r)))]));
+            columns.Add(new([.. heading], false, [.. rows.Select(r => PlainTable.OneLine(cell(r)))]));
     }
 
     private static void AddKeys(Comparison comparison, List<PlainTable.Column> columns, ComparisonRow[] rows)

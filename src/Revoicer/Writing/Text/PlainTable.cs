@@ -1,22 +1,23 @@
 using System.Text;
+using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
 
 /// <summary>A table in plain text: columns as wide as they need, two blanks between them, lines as long as it takes.</summary>
-internal static class PlainTable
+public static class PlainTable
 {
     /// <summary>A column.</summary>
     /// <param name="Heading">Its heading, one line or more.</param>
     /// <param name="IsNumber">Whether its cells end at one edge, as numbers do.</param>
     /// <param name="Cells">Its cells, from the first row on; as many in every column.</param>
-    internal sealed record Column(string[] Heading, bool IsNumber, string[] Cells);
+    public sealed record Column(Items<string> Heading, bool IsNumber, Items<string> Cells);
 
     /// <summary>The lines, each ending in \n, without blanks at their ends.</summary>
     public static string Of(IReadOnlyList<Column> columns)
     {
-        var heading = columns.Max(c => c.Heading.Length);
+        var heading = columns.Max(c => c.Heading.Count);
         var text = new StringBuilder();
-        for (var row = -heading; row < columns[0].Cells.Length; row++)
+        for (var row = -heading; row < columns[0].Cells.Count; row++)
         {
             text.Append(string.Join("  ", columns.Select(c => Cell(c, row))).TrimEnd()).Append('\n');
         }
@@ -31,7 +32,7 @@ internal static class PlainTable
     private static string Cell(Column column, int row)
     {
         var width = column.Heading.Concat(column.Cells).Max(cell => cell.Length);
-        var cell = row >= 0 ? column.Cells[row] : column.Heading.ElementAtOrDefault(column.Heading.Length + row) ?? "";
+        var cell = row >= 0 ? column.Cells[row] : (column.Heading.Count + row is >= 0 and var line ? column.Heading[line] : "");
         return column.IsNumber ? cell.PadLeft(width) : cell.PadRight(width);
     }
 }

@@ -6,7 +6,11 @@ namespace Revoicer.Writing.Text;
 internal static class SettingNames
 {
     /// <summary>"bright", "bright, Merrowhaven Chapel, the tune below, in A major (+2)".</summary>
-    public static string Of(Comparison comparison, ComparedSetting setting)
+    public static string Of(Comparison comparison, ComparedSetting setting) =>
+        WithoutKey(comparison, setting) + (comparison.HasKeys ? $", in {setting.Setting.KeyName}" : "");
+
+    /// <summary>The same without the key.</summary>
+    public static string WithoutKey(Comparison comparison, ComparedSetting setting)
     {
         var own = setting.Setting;
         var parts = new List<string> { own.Sound };
@@ -18,11 +22,6 @@ internal static class SettingNames
         if (Varies(s => s.Layout))
         {
             parts.Add($"the tune {own.Layout}");
-        }
-
-        if (comparison.HasKeys)
-        {
-            parts.Add($"in {own.KeyName}");
         }
 
         return string.Join(", ", parts);
