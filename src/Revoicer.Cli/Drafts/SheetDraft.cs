@@ -49,7 +49,7 @@ internal sealed record SheetDraft(Drafting Drafting, bool WasCutShort, string? B
         }
 
         var arrangement = made.Arrangement;
-        var told = made with { Arrangement = arrangement with { Wishes = arrangement.Wishes.Append($"the best of {choices.Count} keys: {advice.Reason}").ToItems() } };
-        return (told, advice.Reason);
+        var best = $"the best of {choices.Count}, {advice.Chosen.Setting.KeyName}: {advice.Grounds}";
+        return (made with { Arrangement = arrangement with { Wishes = arrangement.Wishes.Append($"a key that suits the tower, {best}").ToItems() } }, best);
     }
 }

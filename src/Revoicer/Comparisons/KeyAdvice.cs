@@ -5,11 +5,14 @@ namespace Revoicer.Comparisons;
 
 /// <summary>The key recommended among several, everything else alike.</summary>
 /// <param name="Chosen">The draft in that key.</param>
-/// <param name="Reason">Why, in a sentence.</param>
-public sealed record KeyAdvice(ComparedSetting Chosen, string Reason)
+/// <param name="Grounds">Why, in a clause.</param>
+public sealed record KeyAdvice(ComparedSetting Chosen, string Grounds)
 {
     // A difference of price that nobody below will hear. Estimate.
     private const int NearlyEqualPercent = 2;
+
+    /// <summary>What is recommended, and why, in a sentence.</summary>
+    public string Reason => $"{What(Chosen)}: {Grounds}";
 
     /// <summary>
     /// Recommends a key. Only keys with a draft count; of these only those with a pedal for the bass of every chord, or, where
@@ -37,7 +40,7 @@ public sealed record KeyAdvice(ComparedSetting Chosen, string Reason)
             .ThenByDescending(k => k.Setting.Semitones)
             .First();
         var written = keys.FirstOrDefault(k => k.Setting.Semitones == 0);
-        return new KeyAdvice(chosen, $"{What(chosen)}: {Why(chosen, cheapest, written, made.Length)}");
+        return new KeyAdvice(chosen, Why(chosen, cheapest, written, made.Length));
     }
 
     private static long PriceOf(ComparedSetting key) => key.Figures!.Price;

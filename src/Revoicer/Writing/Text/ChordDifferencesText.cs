@@ -10,27 +10,31 @@ public static class ChordDifferencesText
     private const int Indent = 2;
 
     /// <summary>
-    /// For every draft but the first the chords that it takes otherwise than the first: both in words, the clash of both, and the
-    /// difference in price term by term. Lines of at most 100 characters ending in \n. Drafts in another key than the first
-    /// are named only.
+    /// For every draft the chords that it takes otherwise than the first one in its key: both in words, the clash of both, and the
+    /// difference in price term by term. Lines of at most 100 characters ending in \n.
     /// </summary>
     public static string Of(Comparison comparison)
     {
         var page = new TextPage();
-        ComparedSetting[] made = [.. comparison.Settings.Where(s => s.Made is not null)];
         page.Title("Chord by chord", '-');
         page.Paragraph(
             "A clash of 100 is that of C4 E4 G4, as heard, struck together; no setting changes how it is counted. Prices are "
             + "what each sound asks for its own voicing, so their differences say what each pays for, not which sounds better.");
-        foreach (var other in made.Skip(1))
+        var pairs = comparison.Settings
+            .Where(s => s.Made is not null)
+            .GroupBy(s => s.Setting.Semitones)
+            .SelectMany(key => key.Skip(1), (key, other) => (First: key.First(), Other: other))
+            .ToArray();
+        foreach (var (first, other) in pairs)
         {
             page.Blank();
-            Between(comparison, made[0], other, page);
+            Between(comparison, first, other, page);
         }
 
-        if (made.Length < 2)
+        if (pairs.Length == 0)
         {
-            page.Paragraph("There are no two drafts to lay side by side.");
+            page.Blank();
+            page.Paragraph("No two drafts are in one key, so there are no chords to lay side by side.");
         }
 
         return page.ToString();
@@ -62,12 +66,6 @@ public static class ChordDifferencesText
     private static void Between(Comparison comparison, ComparedSetting first, ComparedSetting other, TextPage page)
     {
         var (name, otherName) = (SettingNames.Of(comparison, first), SettingNames.Of(comparison, other));
-        if (first.Setting.Semitones != other.Setting.Semitones)
-        {
-            page.Paragraph($"{otherName} is in another key than {name}, so that no chord has the same bells.");
-            return;
-        }
-
         var differences = ChordDifference.Between(first.Made!.Arrangement, other.Made!.Arrangement);
         var chords = first.Made.Arrangement.Choices.Count(c => c.Pass == 1);
         page.Paragraph($"{otherName} beside {name}: {(differences.Count == 0 ? "no chord is taken otherwise." : $"{differences.Count} of {chords} chords are taken otherwise.")}");
@@ -94,8 +92,15 @@ public static class ChordDifferencesText
         string[] told = [.. terms.Where(t => Sentences.Price(t.Thousandths) != "0.0").Select(t => $"{t.Term} {Signed(t.Thousandths)}")];
         return told.Length == 0
             ? "The two cost the same."
-            : $"{other} pays {Signed(terms.Sum(t => t.Thousandths))} in all: {Sentences.List(told)}.";
+            : $"{other} pays {Sum(terms.Sum(t => t.Thousandths))}: {Sentences.List(told)}.";
     }
+
+    private static string Sum(long thousandths) => thousandths switch
+    {
+        > 0 => $"{Sentences.Price(thousandths)} more in all",
+        < 0 => $"{Sentences.Price(-thousandths)} less in all",
+        _ => "as much in all",
+    };
 
     private static string Signed(long thousandths) => $"{(thousandths > 0 ? "+" : "")}{Sentences.Price(thousandths)}";
 }
