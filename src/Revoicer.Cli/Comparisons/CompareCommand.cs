@@ -45,7 +45,7 @@ internal static class CompareCommand
                     parsed.GetValue(towers) ?? [],
                     parsed.GetValue(sounds) ?? [],
                     parsed.GetValue(layouts) ?? [],
-                    parsed.GetRequiredValue(keys))
+                    parsed.GetValue(keys) ?? KeyRange.Written)
                 {
                     PerMinute = parsed.GetValue(tempo),
                     Wishes = parsed.GetValue(wishes),

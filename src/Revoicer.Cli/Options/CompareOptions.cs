@@ -33,13 +33,12 @@ internal static class CompareOptions
         CustomParser = result => [.. result.Tokens.Select(token => SheetOptions.LayoutOf(token.Value, result))],
     };
 
-    /// <summary>The keys; the written one alone where it is left out.</summary>
-    public static Option<KeyRange> Keys() => new("--keys")
+    /// <summary>The keys; null, for the written one alone, where it is left out.</summary>
+    public static Option<KeyRange?> Keys() => new("--keys")
     {
         HelpName = "FROM..TO",
-        Description = "several keys, in semitones from the written one: -5..6 is the full round",
+        Description = "several keys, in semitones from the written one: -5..6 is the full round; by default the written one",
         CustomParser = ReadKeys,
-        DefaultValueFactory = _ => KeyRange.Written,
     };
 
     /// <summary>The number of a bar; null where it is left out.</summary>
