@@ -17,7 +17,7 @@ internal static class SheetFile
 
     /// <summary>Whether a file is of a kind that can be read, by the ending of its name.</summary>
     public static bool IsSheet(string path) =>
-        ScoreEndings.Append(".chords").Append(".abc").Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
+        IsScore(path) || new[] { ".chords", ".abc" }.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The sheet; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
     /// <param name="path">The file.</param>
