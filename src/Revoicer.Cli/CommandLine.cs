@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using Revoicer.Cli.Audits;
+using Revoicer.Cli.Comparisons;
 using Revoicer.Cli.Drafts;
 using Revoicer.Cli.Settings;
 
@@ -46,6 +47,7 @@ internal static class CommandLine
         {
             DraftCommand.Make(),
             AuditCommand.Make(),
+            CompareCommand.Make(),
             TowersCommand.Make(),
             SoundsCommand.Make(),
         };

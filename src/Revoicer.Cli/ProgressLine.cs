@@ -25,11 +25,14 @@ internal sealed class ProgressLine : IProgress<Stage>, IDisposable
     }
 
     /// <inheritdoc/>
-    public void Report(Stage stage)
+    public void Report(Stage stage) => Say(Words(stage));
+
+    /// <summary>What is being done, in a few words.</summary>
+    public void Say(string text)
     {
         lock (_lock)
         {
-            _text = Words(stage);
+            _text = text;
         }
     }
 

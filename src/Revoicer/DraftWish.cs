@@ -15,6 +15,9 @@ public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
     /// <summary>Where the tune is to lie; without a tune it does not matter.</summary>
     public LayoutWish Layout { get; init; } = LayoutWish.Above;
 
+    /// <summary>Whether the sheet as a plain hand would take it is to be made besides.</summary>
+    public bool WithPlainHand { get; init; }
+
     /// <summary>Nothing beside.</summary>
     public static DraftWish None { get; } = new();
 

@@ -108,7 +108,16 @@ public static class Revoicing
         {
             Wishes = search.Kept(varied: !ReferenceEquals(last.Prices, first.Prices)),
         };
-        return Checked(tempi == written ? made : WithSpeedsTold(made, written), tower);
+        var told = tempi == written ? made : WithSpeedsTold(made, written);
+        return Checked(told, tower) switch
+        {
+            Drafting.Made done => done with
+            {
+                Terms = PricedTerms.Of(last.Prices.WholeTerms(answer.Choice)),
+                PlainHand = wish.WithPlainHand ? PlainHand.Of(made, sheet, sound, last.Prices) : null,
+            },
+            var unplayable => unplayable,
+        };
     }
 
     private static bool IsNearer(PlacedTune? tune, PlacedTune? than) => Math.Abs(tune?.Octaves ?? 0) < Math.Abs(than?.Octaves ?? 0);

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
-using Revoicer.Cli.Files;
 using Revoicer.Cli.Options;
 using Revoicer.LeadSheets;
 
@@ -18,17 +17,10 @@ internal static class DraftCommand
 
     public static Command Make()
     {
-        var sheet = new Argument<string>("SHEET") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
-        var name = new Option<string?>("--out") { HelpName = "NAME", Description = "write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder" };
-        name.Validators.Add(result =>
-        {
-            if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
-            {
-                result.AddError($"--out: '{result.Tokens[0].Value}' leaves no name for the files; expected a name such as first-draft");
-            }
-        });
+        var sheet = new Argument<string>("SHEET or FOLDER") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them); of a folder all of these" };
+        var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the sheet's name in this folder; for a folder of sheets the folder that gets the files");
         var tempo = SheetOptions.Tempo();
-        var key = SheetOptions.Key();
+        var key = SheetOptions.Key(canBeBest: true);
         var piece = SheetOptions.Piece();
         var voice = SheetOptions.Voice();
         var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };

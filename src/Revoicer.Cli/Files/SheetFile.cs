@@ -12,6 +12,13 @@ internal static class SheetFile
 
     private static readonly string[] ScoreEndings = [".musicxml", ".xml", ".mxl"];
 
+    /// <summary>The kinds of file that can be read, in words.</summary>
+    public const string Kinds = ".chords, .abc, .musicxml, .xml or .mxl";
+
+    /// <summary>Whether a file is of a kind that can be read, by the ending of its name.</summary>
+    public static bool IsSheet(string path) =>
+        IsScore(path) || new[] { ".chords", ".abc" }.Any(ending => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase));
+
     /// <summary>The sheet; null, with every problem told, where it cannot be read. Warnings are told as well.</summary>
     /// <param name="path">The file.</param>
     /// <param name="choice">Which tune of an ABC file, and which voice of it or of a score.</param>
@@ -40,7 +47,7 @@ internal static class SheetFile
             return TextFile.Bytes(path, "a score", LargestBytes, error) is { } bytes ? Told.Value(MusicXmlReader.Read(path, bytes, choice.Voice), error) : null;
         }
 
-        error.Write($"{path}: not a kind of file that can be read; expected a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)\n");
+        error.Write($"{path}: not a kind of file that can be read; expected a {Kinds} file (docs/files.md describes them)\n");
         return null;
     }
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Revoicer.Bells;
+using Revoicer.Cli.Files;
 using Revoicer.Sounds;
 
 namespace Revoicer.Cli.Options;
@@ -37,11 +38,12 @@ internal static class SheetOptions
     };
 
     /// <summary>The key asked for; null where it is left out.</summary>
-    public static Option<KeyWish?> Key() => new("--key")
+    /// <param name="canBeBest">Whether the command can look for the best key.</param>
+    public static Option<KeyWish?> Key(bool canBeBest = false) => new("--key")
     {
         HelpName = "KEY",
-        Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)",
-        CustomParser = ReadKey,
+        Description = "play in another key: a name (G, \"Bb minor\") or semitones with a sign (+2, -3)" + (canBeBest ? ", or best for the one of all twelve that suits the tower (takes a draft in each)" : ""),
+        CustomParser = result => ReadKey(result, canBeBest),
     };
 
     /// <summary>The number of a tune in an ABC file; null where it is left out.</summary>
@@ -64,7 +66,7 @@ internal static class SheetOptions
     {
         HelpName = "above, below or best",
         Description = "the tune over the chords (above, the default), in the pedals and the low manual under them (below), or whichever is cheaper in all (best)",
-        CustomParser = ReadLayout,
+        CustomParser = result => LayoutOf(result.Tokens[0].Value, result),
     };
 
     /// <summary>The file of the player's wishes; null where it is left out.</summary>
@@ -73,6 +75,20 @@ internal static class SheetOptions
         HelpName = "FILE",
         Description = "what you want of single chords and passages, a file of your own (docs/files.md)",
     };
+
+    /// <summary>The name of what is written, which leaves something for a file's name; null where it is left out.</summary>
+    public static Option<string?> Out(string description)
+    {
+        var name = new Option<string?>("--out") { HelpName = "NAME", Description = description };
+        name.Validators.Add(result =>
+        {
+            if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
+            {
+                result.AddError($"--out: '{result.Tokens[0].Value}' leaves no name for the files; expected a name such as first-draft");
+            }
+        });
+        return name;
+    }
 
     /// <summary>Whether files that exist may be replaced.</summary>
     public static Option<bool> Force() => new("--force") { Description = "replace files that exist" };
@@ -102,9 +118,10 @@ internal static class SheetOptions
         return null;
     }
 
-    private static LayoutWish ReadLayout(ArgumentResult result)
+    /// <summary>The layout of a word; where there is none of that name an error is added and what comes back means nothing.</summary>
+    internal static LayoutWish LayoutOf(string word, ArgumentResult result)
     {
-        switch (result.Tokens[0].Value)
+        switch (word)
         {
             case "above":
                 return LayoutWish.Above;
@@ -112,20 +129,21 @@ internal static class SheetOptions
                 return LayoutWish.Below;
             case "best":
                 return LayoutWish.Best;
-            case var text:
-                result.AddError($"--layout: '{text}' is no layout; expected above, below or best");
+            default:
+                result.AddError($"--layout: '{word}' is no layout; expected above, below or best");
                 return default;
         }
     }
 
-    private static KeyWish? ReadKey(ArgumentResult result)
+    private static KeyWish? ReadKey(ArgumentResult result, bool canBeBest)
     {
         var wish = KeyWish.Parse(result.Tokens[0].Value);
-        if (wish is null)
+        if (wish is not null && (canBeBest || wish is not KeyWish.Best))
         {
-            result.AddError($"--key: '{result.Tokens[0].Value}' is no key; expected a name such as G, \"Bb minor\", or semitones with a sign, -11 to +11");
+            return wish;
         }
 
-        return wish;
+        result.AddError($"--key: '{result.Tokens[0].Value}' is no key; expected a name such as G, \"Bb minor\", or semitones with a sign, -11 to +11{(canBeBest ? ", or best" : "")}");
+        return null;
     }
 }

@@ -36,7 +36,7 @@ public static class ArrangementMaking
         var all = strokes.All;
         var heard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
         var strong = plan.Slots.Where(s => s.IsStrong && s.IsNewChord && !s.IsQuick).ToArray();
-        var plain = Yardsticks.PlainHand(prices, tempi, sound);
+        var plain = Yardsticks.OfPlainHand(prices, tempi, sound);
         return new Arrangement(
             sheet.Title,
             StrokeFigures.SummaryOf(prices.Instrument.Tower),
@@ -56,7 +56,7 @@ public static class ArrangementMaking
                 Carry = heard.Carry,
                 Brightness = heard.Brightness,
                 StrongBeatsWithBass = strong.Length == 0 ? 1 : strong.Count(s => chosen[s.Index].Voicing.Bass is not null) / (double)strong.Length,
-                CloseRootDose = Yardsticks.CloseRoot(prices, tempi, sound),
+                CloseRootDose = Yardsticks.OfCloseRoot(prices, tempi, sound),
                 PlainHandDose = plain.Dose,
                 PlainHandStrokes = plain.Strokes,
             },

@@ -12,7 +12,14 @@ public abstract record Drafting
 
     /// <summary>An arrangement that the checker found playable.</summary>
     /// <param name="Arrangement">The arrangement.</param>
-    public sealed record Made(Arrangement Arrangement) : Drafting;
+    public sealed record Made(Arrangement Arrangement) : Drafting
+    {
+        /// <summary>What the whole costs, term by term: every pair of chords once, what the tune costs with itself left out.</summary>
+        public Items<PricedTerm> Terms { get; init; } = [];
+
+        /// <summary>The same sheet taken by a plain hand; null where it was not asked for, or the tower lacks a bell for it.</summary>
+        public Arrangement? PlainHand { get; init; }
+    }
 
     /// <summary>The sheet can be read but not played here.</summary>
     /// <param name="Reasons">What stands in the way and what would help, in sentences.</param>

@@ -38,5 +38,5 @@ public static class LayoutChoosing
     private static Drafting.Made Telling(Drafting.Made chosen, string obstacle) =>
         With(chosen, LayoutOf(chosen) with { Obstacle = obstacle });
 
-    private static Drafting.Made With(Drafting.Made made, ChosenLayout layout) => new(made.Arrangement with { Layout = layout });
+    private static Drafting.Made With(Drafting.Made made, ChosenLayout layout) => made with { Arrangement = made.Arrangement with { Layout = layout } };
 }

@@ -98,5 +98,13 @@ public sealed record LeadSheet(
         }).ToItems(),
     };
 
+    /// <summary>The sheet so many semitones higher; where it names no key, as if it stood in C major.</summary>
+    public LeadSheet Higher(int semitones)
+    {
+        var own = Key ?? new KeySignature(new NoteName(Letter.C), Mode.Major);
+        var moved = own.Moved(semitones);
+        return Moved(Key is null ? null : moved, moved.Fifths - own.Fifths, semitones);
+    }
+
     private static WrittenNote Within(int midi) => WrittenNote.AtMidi(midi < 0 ? midi + 12 : midi > 127 ? midi - 12 : midi);
 }

@@ -81,6 +81,24 @@ public sealed class SheetPrices : IChoicePrices
         return prices;
     }
 
+    /// <summary>The price of a whole choice, term by term: each candidate by itself and every pair once.</summary>
+    /// <param name="choice">For each slot the number of a candidate.</param>
+    public TermPrices WholeTerms(IReadOnlyList<int> choice)
+    {
+        var prices = new TermPrices();
+        for (var slot = 0; slot < Count; slot++)
+        {
+            prices.Add(TermsAlone(slot, choice[slot]));
+        }
+
+        foreach (var link in _links)
+        {
+            prices.Add(link.Terms(Instrument, choice[link.Earlier], choice[link.Later]));
+        }
+
+        return prices;
+    }
+
     /// <summary>Whether limbs and bells have the time that a choice asks of them, from every chord to every other.</summary>
     public bool CanBeMoved(IReadOnlyList<int> choice) =>
         _slots.All(slot => slot.Terms(choice[slot.Slot.Index])[Term.Moves] < Thousandths.Forbidden)

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Revoicer.Values;
 
 namespace Revoicer.Prices;
 
@@ -63,6 +64,9 @@ public enum Term
 /// <summary>The terms in words.</summary>
 public static class TermNames
 {
+    /// <summary>All terms, in the order of the price list.</summary>
+    public static Items<Term> All { get; } = Enum.GetValues<Term>().ToItems();
+
     /// <summary>"roughness among its own bells".</summary>
     public static string Of(Term term) => term switch
     {

@@ -44,6 +44,7 @@ public sealed class SheetPricesTests
     {
         var choice = SmallSheets.Choice(Sheet, seed);
         Assert.Equal(Totals(choice).Values.Sum(), Sheet.Prices.Whole(choice));
+        Assert.Equal(Sheet.Prices.Whole(choice), Sheet.Prices.WholeTerms(choice).Sum());
     }
 
     [Law]

@@ -124,7 +124,8 @@ internal sealed class RationaleChord(Arrangement arrangement)
         }
     }
 
-    private string Struck(Choice choice)
+    /// <summary>What is struck, with limbs and times: "Together, on the beat: ...".</summary>
+    public string Struck(Choice choice)
     {
         if (choice.Strokes.Count == 0)
         {

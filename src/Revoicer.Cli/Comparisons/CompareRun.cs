@@ -1,0 +1,122 @@
+using System.Globalization;
+using System.Text;
+using Revoicer.Arrangements;
+using Revoicer.Bells;
+using Revoicer.Cli.Files;
+using Revoicer.Cli.Settings;
+using Revoicer.Comparisons;
+using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Wishes;
+using Revoicer.Music;
+using Revoicer.Sounds;
+using Revoicer.Values;
+using Revoicer.Writing.Json;
+using Revoicer.Writing.Midi;
+using Revoicer.Writing.Text;
+
+namespace Revoicer.Cli.Comparisons;
+
+/// <summary>Carries out a compare command.</summary>
+internal static class CompareRun
+{
+    // Each draft stays in memory until the table is printed.
+    private const int MostDrafts = 500;
+
+    /// <summary>Reads, drafts, prints; the exit code.</summary>
+    public static int Of(CompareRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var settings = OpenedSettings.Of(request, error);
+        if (Directory.Exists(request.Sheet))
+        {
+            return settings is null ? ExitCode.WrongUsage : CompareFolder.Of(request, settings, output, error, cancel);
+        }
+
+        var sheet = SheetFile.Read(request.Sheet, request.Choice, error);
+        var wishes = WishesFile.Read(request.Wishes, error);
+        if (settings is null || sheet is null || wishes is null || !CanCompare(request, settings, sheet, error))
+        {
+            return ExitCode.WrongUsage;
+        }
+
+        var comparison = Compare(request, settings, sheet, wishes, error, cancel);
+        if (comparison.Settings.Select(s => s.Drafting).OfType<Drafting.Astray>().FirstOrDefault() is { } astray)
+        {
+            error.Write(string.Concat(astray.Problems));
+            return ExitCode.WrongUsage;
+        }
+
+        output.Write(request.AsJson ? Encoding.UTF8.GetString(ComparisonJson.Write(comparison)) : Told(request, comparison));
+        var written = request.Plain ? WritePlain(request, settings, comparison, output, error) : ExitCode.Done;
+        return comparison.Settings.Any(s => s.Made is not null) ? written : ExitCode.NotPlayable;
+    }
+
+    /// <summary>Whether a sheet can be compared as asked; where it cannot, why is told.</summary>
+    public static bool CanCompare(CompareRequest request, OpenedSettings settings, LeadSheet sheet, TextWriter error)
+    {
+        if (!sheet.HasTune && request.Layouts.Any(l => l != LayoutWish.Above))
+        {
+            error.Write($"{request.Sheet}: there is no tune on this sheet, so --layout has nothing to lay anywhere; leave it out, or give a sheet with a tune (an .abc file)\n");
+            return false;
+        }
+
+        if (request.Bar is { } bar && sheet.Bars.All(b => b.Number != bar))
+        {
+            error.Write($"{request.Sheet}: --bar {bar}: there is no such bar; expected one from {sheet.Bars[0].Number} to {sheet.Bars.Max(b => b.Number)}\n");
+            return false;
+        }
+
+        if (settings.Choices.Count > MostDrafts)
+        {
+            error.Write($"{request.Sheet}: these settings come to {settings.Choices.Count} drafts; expected at most {MostDrafts}: name fewer sounds, towers, layouts or keys\n");
+            return false;
+        }
+
+        return true;
+    }
+
+    private static Comparison Compare(
+        CompareRequest request, OpenedSettings settings, LeadSheet sheet, PlayerWishes wishes, TextWriter error, CancellationToken cancel)
+    {
+        using var progress = new ProgressLine(error);
+        var all = sheet.HasTune ? settings.Choices.Count : settings.Choices.Count / settings.Choices.Layouts.Count;
+        var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
+        var wish = new DraftWish(tempo) { Wishes = wishes, WithPlainHand = request.Plain };
+        return Comparing.Of(sheet, settings.Choices, wish, TimeProvider.System, new CountLine(progress, all, "drafts"), cancel);
+    }
+
+    private static string Told(CompareRequest request, Comparison comparison)
+    {
+        var text = ComparisonText.Of(comparison);
+        if (request.Chords)
+        {
+            text += "\n" + ChordDifferencesText.Of(comparison);
+        }
+
+        return request.Bar is { } bar ? text + BarOf(comparison, bar) : text;
+    }
+
+    private static string BarOf(Comparison comparison, int bar) =>
+        ChordDifferencesText.OfBar(comparison, bar) is { Length: > 0 } text
+            ? text
+            : string.Create(CultureInfo.InvariantCulture, $"\nNo chord begins in bar {bar}.\n");
+
+    private static int WritePlain(CompareRequest request, OpenedSettings settings, Comparison comparison, TextWriter output, TextWriter error)
+    {
+        if (comparison.Settings.Select(s => s.Made?.PlainHand).OfType<Arrangement>().FirstOrDefault() is not { } plain)
+        {
+            error.Write($"{request.Sheet}: no plain hand can be written, as there is no draft, or the tower lacks a bell that the plain hand needs\n");
+            return ExitCode.Done;
+        }
+
+        var file = new OutputFile(OutputName.Of(request.Out, request.Sheet) + "-plain.mid", MidiWriting.Bytes(plain));
+        string[] inputs = [request.Sheet, .. settings.Files, .. request.Wishes is { } wishes ? [wishes] : Array.Empty<string>()];
+        if (OutputFiles.Write([file], request.Force, inputs) is WriteResult.Failed failed)
+        {
+            error.Write(string.Concat(failed.Sentences.Select(sentence => $"revoicer: {sentence}\n")));
+            return ExitCode.NotWritten;
+        }
+
+        (request.AsJson ? error : output).Write($"wrote {file.Name}\n");
+        return ExitCode.Done;
+    }
+}

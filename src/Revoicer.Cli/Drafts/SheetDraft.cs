@@ -1,0 +1,55 @@
+using Revoicer.Arrangements;
+using Revoicer.Cli.Options;
+using Revoicer.LeadSheets;
+using Revoicer.Music;
+using Revoicer.Solving;
+using Revoicer.Values;
+
+namespace Revoicer.Cli.Drafts;
+
+/// <summary>What came of drafting one sheet as it was asked for.</summary>
+/// <param name="Drafting">The draft, or why there is none.</param>
+/// <param name="WasCutShort">Whether the time limit was reached.</param>
+/// <param name="BestKey">Where the best key was asked for, which one it is and why; else null.</param>
+internal sealed record SheetDraft(Drafting Drafting, bool WasCutShort, string? BestKey)
+{
+    /// <summary>Drafts a sheet.</summary>
+    public static SheetDraft Of(LeadSheet sheet, DraftRequest request, DraftSettings taken, ProgressLine progress, CancellationToken cancel)
+    {
+        using var hurry = new CancellationTokenSource();
+        if (request.TimeLimit is { } seconds)
+        {
+            hurry.CancelAfter(TimeSpan.FromSeconds(seconds));
+        }
+
+        var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
+        var wish = new DraftWish(tempo, request.EaseTune)
+        {
+            Effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Hurry = hurry.Token },
+            Layout = request.Layout,
+            Wishes = taken.Wishes,
+            Another = request.Another,
+            VaryRepeats = request.VaryRepeats,
+        };
+        var (drafting, bestKey) = request.Key is KeyWish.Best
+            ? InBestKey(sheet, taken, wish, progress, cancel)
+            : (Revoicing.Draft(sheet, taken.Tower.Value, taken.Sound.Value, wish, progress, cancel), null);
+        return new SheetDraft(drafting, hurry.IsCancellationRequested, bestKey);
+    }
+
+    // Where it can be played in no key, what stands against the written one is told.
+    private static (Drafting Drafting, string? BestKey) InBestKey(
+        LeadSheet sheet, DraftSettings taken, DraftWish wish, ProgressLine progress, CancellationToken cancel)
+    {
+        var choices = new SettingChoices([taken.Tower.Value], [taken.Sound.Value], [wish.Layout], Comparing.FullRound);
+        var comparison = Comparing.Of(sheet, choices, wish, TimeProvider.System, new CountLine(progress, choices.Count, "keys"), cancel);
+        if (comparison.Advice is not [{ Chosen.Made: { } made } advice])
+        {
+            return (comparison.Settings.First(s => s.Setting.Semitones == 0).Drafting, null);
+        }
+
+        var arrangement = made.Arrangement;
+        var best = $"the best of {choices.Count}, {advice.Chosen.Setting.KeyName}: {advice.Grounds}";
+        return (made with { Arrangement = arrangement with { Wishes = arrangement.Wishes.Append($"a key that suits the tower, {best}").ToItems() } }, best);
+    }
+}

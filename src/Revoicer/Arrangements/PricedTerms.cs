@@ -1,0 +1,23 @@
+using Revoicer.Prices;
+using Revoicer.Values;
+
+namespace Revoicer.Arrangements;
+
+/// <summary>Lists of priced terms.</summary>
+internal static class PricedTerms
+{
+    /// <summary>The terms that cost something, in the order of the price list.</summary>
+    public static Items<PricedTerm> Of(TermPrices prices)
+    {
+        var terms = new List<PricedTerm>();
+        foreach (var term in TermNames.All)
+        {
+            if (prices[term] != 0)
+            {
+                terms.Add(new PricedTerm(TermNames.Of(term), prices[term]));
+            }
+        }
+
+        return terms.ToItems();
+    }
+}

@@ -1,0 +1,35 @@
+using Revoicer.Arrangements;
+using Revoicer.Values;
+
+namespace Revoicer.Comparisons;
+
+/// <summary>One setting of a comparison and what came of it.</summary>
+/// <param name="Setting">The setting.</param>
+/// <param name="Fit">How the sheet fits the tower in that key.</param>
+/// <param name="Drafting">What came of drafting it.</param>
+public sealed record ComparedSetting(Setting Setting, KeyFit Fit, Drafting Drafting)
+{
+    /// <summary>The draft's figures; null where there is no draft.</summary>
+    public SettingFigures? Figures { get; init; }
+
+    /// <summary>The figures of the plain hand; null where it was not asked for or cannot be had.</summary>
+    public SettingFigures? PlainHand { get; init; }
+
+    /// <summary>How many places of the plain hand no player could play.</summary>
+    public int PlainHandBreaches { get; init; }
+
+    /// <summary>How long the draft took on this machine, others at work beside it.</summary>
+    public Seconds Took { get; init; }
+
+    /// <summary>The draft; null where there is none.</summary>
+    public Drafting.Made? Made => Drafting as Drafting.Made;
+
+    /// <summary>Why there is no draft, in sentences; none where there is one.</summary>
+    public Items<string> Obstacles => Drafting switch
+    {
+        Drafting.Unplayable unplayable => unplayable.Reasons,
+        Drafting.Unmet unmet => unmet.Problems.Select(p => p.Found).ToItems(),
+        Drafting.Astray astray => astray.Problems.Select(p => p.Found).ToItems(),
+        _ => [],
+    };
+}

@@ -1,0 +1,33 @@
+using Revoicer.Comparisons;
+
+namespace Revoicer.Writing.Text;
+
+/// <summary>The measures of a comparison as a player reads them.</summary>
+internal static class MeasureWords
+{
+    /// <summary>The heading of its column.</summary>
+    public static string[] Heading(Measure measure) => measure.Name switch
+    {
+        Measure.ClashDose => ["clash", "dose "],
+        "medianClash" => ["median", "clash "],
+        Measure.Worst => ["worst ", ""],
+        "carry" => ["carry "],
+        "brightness" => ["bright-", "ness "],
+        "effort" => ["effort "],
+        "rolls" => ["rolls "],
+        "inversions" => ["inver-", "sions "],
+        "tenthsAndWider" => ["tenths", "and wider "],
+        "strongBeatsWithBass" => ["strong beats", "with a bass "],
+        "strokes" => ["strokes "],
+        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure.Name, "no such measure"),
+    };
+
+    /// <summary>What stands behind its numbers.</summary>
+    public static string Unit(Measure measure) => measure.Name switch
+    {
+        "carry" => " dB",
+        "brightness" => " Hz",
+        "tenthsAndWider" or "strongBeatsWithBass" => " %",
+        _ => "",
+    };
+}
