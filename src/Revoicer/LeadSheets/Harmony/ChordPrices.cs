@@ -38,7 +38,7 @@ internal static class ChordPrices
     public const long BassForeign = 2000;
 
     /// <summary>On each beat within a chord a bass other than the one with which it began.</summary>
-    public const long BassMoves = 200;
+    public const long BassMoves = 300;
 
     /// <summary>Another chord on a strong beat.</summary>
     public const long ChangeOnStrong = 250;

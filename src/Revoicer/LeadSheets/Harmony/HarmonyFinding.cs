@@ -50,7 +50,7 @@ public static class HarmonyFinding
         {
             if (bar.Chords.FirstOrDefault(c => c.Symbol is not null) is { } first)
             {
-                return first.Start > Beats.Zero || i == 0 ? (i + 1, first.Start) : (i, bars[i - 1].Length);
+                return first.Start > Beats.Zero ? (i + 1, first.Start) : (i, i == 0 ? Beats.Zero : bars[i - 1].Length);
             }
         }
 
