@@ -16,7 +16,7 @@ internal static class ChordPrices
     /// <summary>Of that price, what a note costs that is struck between two beats: mostly it passes by.</summary>
     public const double ForeignOffBeat = 0.35;
 
-    /// <summary>A tone of the chord but its perfect fifth, for each beat in which others sound together without it.</summary>
+    /// <summary>A tone of the chord but its perfect fifth, for each beat in which others sound together before it first does.</summary>
     public const double Late = 0.25;
 
     /// <summary>A chord whose root does not sound.</summary>
