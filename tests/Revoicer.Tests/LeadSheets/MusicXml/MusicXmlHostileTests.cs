@@ -11,7 +11,7 @@ namespace Revoicer.Tests.LeadSheets.MusicXml;
 /// <summary>Broken and hostile files end in a sentence.</summary>
 public sealed class MusicXmlHostileTests
 {
-    private static readonly string Good = Of(Attributes + Harmony("C", "dominant", Degree(9, -1, "add")) + Note("C5", 4) + Note("D5", 4), Harmony("F") + Note("E5"));
+    private static readonly string Good = Of(Attributes + Chord("C", "dominant", Degree(9, -1, "add")) + Note("C5", 4) + Note("D5", 4), Chord("F") + Note("E5"));
 
     [Fact]
     public void Entities_are_not_resolved_and_nothing_is_fetched()
@@ -101,7 +101,7 @@ public sealed class MusicXmlHostileTests
         Assert.Equal("more bars than one sheet may have", Problem(Of([.. Enumerable.Repeat(Attributes + Note("C5"), 300), "<barline location=\"right\"><repeat direction=\"backward\" times=\"99\"/></barline>"])).Found);
         Assert.Equal("the score has no music", Problem("<score-partwise/>").Found);
         Assert.Equal("'html' is no score", Problem("<html/>").Found);
-        var wide = string.Concat(Enumerable.Repeat(Harmony("C", "dominant") + Note("C5", 1), 20_000));
+        var wide = string.Concat(Enumerable.Repeat(Chord("C", "dominant") + Note("C5", 1), 20_000));
         Assert.Equal("a bar of more than 1000 quarters", Problem(Of(Attributes + wide)).Found);
         Assert.Equal("notes that fall on no common grid", Problem(Of(Attributes.Replace(">2</div", ">9973</div", StringComparison.Ordinal) + Note("C5"), Attributes.Replace(">2</div", ">9967</div", StringComparison.Ordinal) + Note("C5"))).Found.Replace("bars", "notes", StringComparison.Ordinal));
     }

@@ -38,7 +38,7 @@ public sealed class MusicXmlOrderTests
     [Fact]
     public void A_second_ending_goes_on_with_the_chord_before_the_first() => Assert.Equal(
         "1.0 C; 2.0 G; 3.0 C",
-        Symbols(Sheet(Of(Attributes + Harmony("C") + Note("C5"), Sign("[1") + Harmony("G") + Note("C5") + Sign("back1"), Sign("[2") + Note("C5") + Sign("]2")))));
+        Symbols(Sheet(Of(Attributes + Chord("C") + Note("C5"), Sign("[1") + Chord("G") + Note("C5") + Sign("back1"), Sign("[2") + Note("C5") + Sign("]2")))));
 
     private static string Sign(string? sign) => sign switch
     {

@@ -16,7 +16,7 @@ public sealed class MusicXmlPassageTests
     {
         var passage = Accepted(OfParts(
             Part("P1", Attributes + Note("C5", 8, Voice(1)) + "<backup><duration>8</duration></backup>" + Note("E4", 4, Voice(2)) + Note("F4", 4, Voice(2))),
-            Part("P2", Attributes + Harmony("C") + Note("C3", 8)))).Value;
+            Part("P2", Attributes + Chord("C") + Note("C3", 8)))).Value;
         Assert.Equal(["Tune, voice 1", "Tune, voice 2", "Chords"], passage.Voices.Select(v => v.Name));
         Assert.Equal(["0 C5 4", "0 E4 2; 2 F4 2", "0 C3 4"], passage.Voices.Select(v => Tune(passage.WithTune(v))));
         Assert.Equal("1.0 C", Symbols(passage.Sheet));

@@ -15,8 +15,8 @@ public sealed class MusicXmlReaderTests
     {
         var sheet = Sheet(Of(
             Attributes + "<direction><direction-type><metronome><beat-unit>quarter</beat-unit><per-minute>96</per-minute></metronome></direction-type></direction>"
-                + Harmony("B-", "minor-seventh", "<bass><bass-step>A</bass-step><bass-alter>-1</bass-alter></bass>") + Note("B-4", 4) + Note("r", 2) + Note("E-5", 2),
-            Harmony("E-") + Note("D5", 8)));
+                + Chord("B-", "minor-seventh", "<bass><bass-step>A</bass-step><bass-alter>-1</bass-alter></bass>") + Note("B-4", 4) + Note("r", 2) + Note("E-5", 2),
+            Chord("E-") + Note("D5", 8)));
         Assert.Equal("1.0 Bbm7/Ab; 2.0 Eb", Symbols(sheet));
         Assert.Equal("0 Bb4 2; 3 Eb5 1; 4 D5 4", Tune(sheet));
         Assert.Equal(new Tempo(Beats.OfQuarters(1), 96), sheet.Tempo);
@@ -30,7 +30,7 @@ public sealed class MusicXmlReaderTests
         // The 33 kinds of MusicXML 4.0, ../shared/reference/musicxml-kinds.tsv.
         foreach (var row in SharedFiles.LinesOrSkip("reference", "musicxml-kinds.tsv").Skip(1).Select(l => l.Split('\t')))
         {
-            var read = Accepted(Of(Attributes + Harmony("C", row[0]) + Note("C5")));
+            var read = Accepted(Of(Attributes + Chord("C", row[0]) + Note("C5")));
             var symbol = read.Value.Bars[0].Chords[0].Symbol;
             Assert.Equal(row[3], symbol is null ? "" : string.Join(' ', symbol.Tones.Select(t => t.Degree)));
             Assert.Equal(row[3].Length == 0 && row[0] != "none", read.Warnings.Count > 0);
@@ -56,16 +56,16 @@ public sealed class MusicXmlReaderTests
     {
         // degree-alter of an added degree is counted from the dominant chord, so 7 is the minor seventh (MusicXML 4.0).
         var more = string.Concat(changes.Split(',').Select(c => c.Split(' ')).Select(c => Degree(int.Parse(c[0]), int.Parse(c[1]), c[2])));
-        var read = Sheet(Of(Attributes + Harmony("C", kind, more) + Note("C5"))).Bars[0].Chords[0].Symbol!;
+        var read = Sheet(Of(Attributes + Chord("C", kind, more) + Note("C5"))).Bars[0].Chords[0].Symbol!;
         Assert.Equal((degrees, symbol), (string.Join(' ', read.Tones.Select(t => t.Degree)), read.ToString()));
     }
 
     [Fact]
     public void Degrees_win_over_the_text_beside_them()
     {
-        Assert.Equal("1.0 C7b9", Symbols(Sheet(Of(Attributes + Harmony("C", "dominant", Degree(9, -1, "add"), "7") + Note("C5")))));
-        Assert.Equal("1.0 CMI7", Symbols(Sheet(Of(Attributes + Harmony("C", "minor-seventh", "", "MI7") + Note("C5")))));
-        Assert.Equal("1.0 C7alt", Symbols(Sheet(Of(Attributes + Harmony("C", "other", "", "7alt") + Note("C5")))));
+        Assert.Equal("1.0 C7b9", Symbols(Sheet(Of(Attributes + Chord("C", "dominant", Degree(9, -1, "add"), "7") + Note("C5")))));
+        Assert.Equal("1.0 CMI7", Symbols(Sheet(Of(Attributes + Chord("C", "minor-seventh", "", "MI7") + Note("C5")))));
+        Assert.Equal("1.0 C7alt", Symbols(Sheet(Of(Attributes + Chord("C", "other", "", "7alt") + Note("C5")))));
     }
 
     [Theory]
@@ -76,14 +76,14 @@ public sealed class MusicXmlReaderTests
     [InlineData("<harmony type=\"alternate\"><root><root-step>F</root-step></root><kind>major</kind></harmony>", "1.0 C")]
     [InlineData("<harmony><root><root-step>C</root-step></root><kind>major</kind></harmony>", "1.0 C")]
     public void Several_symbols_before_one_note_have_their_places(string second, string chords) =>
-        Assert.Equal(chords, Symbols(Sheet(Of(Attributes + Harmony("C") + second + Note("C5")))));
+        Assert.Equal(chords, Symbols(Sheet(Of(Attributes + Chord("C") + second + Note("C5")))));
 
     [Fact]
     public void The_top_voice_of_the_first_part_has_the_tune_unless_another_is_asked_for()
     {
         string Two(string one, string two) => Attributes + Note(one, 8, "<voice>1</voice><staff>1</staff>")
             + "<backup><duration>8</duration></backup>" + Note(two, 8, "<voice>2</voice><staff>1</staff>") + "<backup><duration>8</duration></backup>" + Note("C3", 8, "<voice>5</voice><staff>2</staff>");
-        var text = OfParts(Part("P1", Two("G5", "E5")), Part("P2", Attributes + Harmony("C") + Note("A4")));
+        var text = OfParts(Part("P1", Two("G5", "E5")), Part("P2", Attributes + Chord("C") + Note("A4")));
         Assert.Equal("0 G5 4", Tune(Sheet(text)));
         Assert.Equal("0 E5 4", Tune(Sheet(text, "2")));
         Assert.Equal("0 C3 4", Tune(Sheet(text, "5")));
@@ -129,7 +129,7 @@ public sealed class MusicXmlReaderTests
     public void A_transposing_part_is_taken_as_it_sounds_but_for_octaves(int diatonic, int chromatic, string tune, string chords, string key)
     {
         var transpose = $"<transpose><diatonic>{diatonic}</diatonic><chromatic>{chromatic}</chromatic></transpose></attributes>";
-        var sheet = Sheet(Of(Attributes.Replace("</attributes>", transpose, StringComparison.Ordinal) + Harmony("C", "dominant") + Note("C5")));
+        var sheet = Sheet(Of(Attributes.Replace("</attributes>", transpose, StringComparison.Ordinal) + Chord("C", "dominant") + Note("C5")));
         Assert.Equal((tune, chords, key), (Tune(sheet), Symbols(sheet), sheet.Key.ToString()));
     }
 
@@ -147,7 +147,7 @@ public sealed class MusicXmlReaderTests
     [Fact]
     public void A_score_told_bar_by_bar_is_the_same()
     {
-        var timewise = $"<score-timewise version=\"3.1\"><part-list/><measure number=\"1\"><part id=\"P1\">{Attributes}{Harmony("C")}{Note("C5")}</part></measure><measure number=\"2\"><part id=\"P1\">{Note("D5")}</part></measure></score-timewise>";
+        var timewise = $"<score-timewise version=\"3.1\"><part-list/><measure number=\"1\"><part id=\"P1\">{Attributes}{Chord("C")}{Note("C5")}</part></measure><measure number=\"2\"><part id=\"P1\">{Note("D5")}</part></measure></score-timewise>";
         Assert.Equal("0 C5 4; 4 D5 4", Tune(Sheet(timewise)));
         Assert.Equal("1.0 C; 2.0 C", Symbols(Sheet(timewise)));
     }

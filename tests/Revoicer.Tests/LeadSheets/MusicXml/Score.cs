@@ -29,7 +29,7 @@ internal static class Score
         return $"<note>{before}{what}<duration>{eighths}</duration>{more}</note>";
     }
 
-    public static string Harmony(string root, string kind = "major", string more = "", string text = "") =>
+    public static string Chord(string root, string kind = "major", string more = "", string text = "") =>
         $"<harmony><root><root-step>{root[0]}</root-step>{(root.Length > 1 ? $"<root-alter>{(root[1] == '#' ? 1 : -1)}</root-alter>" : "")}</root><kind{(text.Length > 0 ? $" text=\"{text}\"" : "")}>{kind}</kind>{more}</harmony>";
 
     public static string Degree(int value, int alter, string type) =>

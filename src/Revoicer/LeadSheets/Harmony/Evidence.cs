@@ -1,0 +1,77 @@
+using System.Numerics;
+
+namespace Revoicer.LeadSheets.Harmony;
+
+/// <summary>What sounds in some moments of one bar, put together moment by moment.</summary>
+/// <param name="highestBass">A lowest note above this MIDI number is no bass.</param>
+internal sealed class Evidence(int highestBass)
+{
+    private readonly long[] _times = new long[ChordGuess.Tones];
+    // What lies further above the bass is the chord over it, struck after it.
+    private const int Fifth = 7;
+
+    private readonly long[] _waits = new long[ChordGuess.Tones];
+    private long _all;
+    private long _moves;
+    private int _lowest = int.MaxValue;
+
+    /// <summary>The pitch classes that sound, bit k for k.</summary>
+    public int Sounding { get; private set; }
+
+    /// <summary>Whether the lowest note can be heard as a bass: it lies low enough, and something sounds above it.</summary>
+    public bool HasBass { get; private set; }
+
+    /// <summary>The lowest pitch class, heard as a bass or not; meaningless in silence.</summary>
+    public int Lowest => _lowest % ChordGuess.Tones;
+
+    /// <summary>Takes the next moment. The bass is the lowest note up to the first moment at which two notes sound together.</summary>
+    public void Add(Moment moment)
+    {
+        Sounding |= moment.Sounding;
+        for (var k = 0; k < _times.Length; k++)
+        {
+            _times[k] += moment.Times[k];
+            _all += moment.Times[k];
+            _waits[k] += moment.IsTogether && (Sounding & (1 << k)) == 0 ? moment.Length : 0;
+        }
+
+        if (!HasBass)
+        {
+            _lowest = Math.Min(_lowest, moment.Lowest);
+            HasBass = moment.IsTogether && _lowest <= highestBass;
+        }
+        else if (moment.IsOnBeat && moment.Lowest <= _lowest + Fifth && moment.Lowest % ChordGuess.Tones != Lowest)
+        {
+            _moves += ChordPrices.BassMoves;
+        }
+    }
+
+    /// <summary>How many tones of a kind of chord sound.</summary>
+    public int TonesOf(ChordTemplate kind, int root) => BitOperations.PopCount((uint)(FromRoot(root) & kind.Mask));
+
+    /// <summary>What a chord costs for as long as it lasts: the tones outside it, and its own while they are waited for.</summary>
+    public long Lasting(ChordTemplate kind, ChordGuess chord)
+    {
+        var isForeignBass = (kind.Mask & (1 << Above(chord.Bass, chord.Root))) == 0;
+        var foreign = _all - kind.Inside(_times, chord.Root) - (isForeignBass ? _times[chord.Bass] : 0);
+        return (foreign * ChordPrices.Foreign / 1000) + (long)(kind.Waits(_waits, chord.Root) * ChordPrices.Late) + _moves;
+    }
+
+    /// <summary>What a chord costs once, where it begins: that it is a rare one, its bass, and what it lacks.</summary>
+    public long Beginning(ChordTemplate kind, ChordGuess chord) => kind.Rarity + kind.Missing(FromRoot(chord.Root)) + Bass(kind, chord);
+
+    /// <summary>The same where the root stays: it is not missed as long as no other bass is heard.</summary>
+    public long BeginningOnSameRoot(ChordTemplate kind, ChordGuess chord) =>
+        kind.Rarity + kind.Missing(FromRoot(chord.Root) | (HasBass ? 0 : 1)) + Bass(kind, chord);
+
+    /// <summary>What a chord costs that is held, for what it lacks: nothing where a single line goes on over it, or high notes alone.</summary>
+    public long Lacking(ChordTemplate kind, ChordGuess chord) => HasBass ? kind.Missing(FromRoot(chord.Root)) : 0;
+
+    /// <summary>What a chord's bass costs.</summary>
+    public long Bass(ChordTemplate kind, ChordGuess chord) => HasBass ? kind.Bass(Above(chord.Bass, chord.Root)) : 0;
+
+    private static int Above(int tone, int root) => (tone - root + ChordGuess.Tones) % ChordGuess.Tones;
+
+    // The tones that sound, bit k for k semitones above the root.
+    private int FromRoot(int root) => ((Sounding >> root) | (Sounding << (ChordGuess.Tones - root))) & 0xFFF;
+}
