@@ -4,6 +4,7 @@ using System.CommandLine.Parsing;
 using Revoicer.Cli.Audits;
 using Revoicer.Cli.Comparisons;
 using Revoicer.Cli.Drafts;
+using Revoicer.Cli.Revoices;
 using Revoicer.Cli.Settings;
 
 namespace Revoicer.Cli;
@@ -46,6 +47,7 @@ internal static class CommandLine
             + "the bells clash least, and says why.\n\n" + Cautions.Text + "\n\n" + ExitCode.Help)
         {
             DraftCommand.Make(),
+            RevoiceCommand.Make(),
             AuditCommand.Make(),
             CompareCommand.Make(),
             TowersCommand.Make(),

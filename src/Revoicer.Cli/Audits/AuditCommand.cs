@@ -8,7 +8,8 @@ internal static class AuditCommand
 {
     public static Command Make()
     {
-        var passage = new Argument<string>("PASSAGE") { Description = "the music: an arrangement of this program (.json), a .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
+        var passage = PassageOptions.Passage("an arrangement of this program (.json), or ");
+        var octave = PassageOptions.Octave();
         var tower = SheetOptions.Tower();
         var sound = SheetOptions.Sound();
         var tempo = SheetOptions.Tempo();
@@ -20,7 +21,7 @@ internal static class AuditCommand
             "Say of music that exists what it is like on a tower: what cannot be played and what would do, how it clashes bar by bar and why. "
             + "It changes nothing and writes no file.\n\nExample: revoicer audit first-draft.json --tower lighthouse-49")
         {
-            passage, tower, sound, tempo, key, piece, json,
+            passage, tower, sound, tempo, key, octave, piece, json,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => AuditRun.Of(
@@ -30,6 +31,7 @@ internal static class AuditCommand
                     parsed.GetRequiredValue(sound),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
+                    parsed.GetValue(octave),
                     parsed.GetValue(piece),
                     parsed.GetValue(json)),
                 parsed.InvocationConfiguration.Output,

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Revoicer.Arrangements;
 using Revoicer.Audits;
@@ -6,6 +7,7 @@ using Revoicer.Cli.Files;
 using Revoicer.Cli.Options;
 using Revoicer.Cli.Settings;
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Harmony;
 using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Values;
@@ -41,7 +43,7 @@ internal static class AuditRun
             return Exact(request, error) is { } arrangement ? Auditing.Of(arrangement, tower, sound) : null;
         }
 
-        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || InKey(read, request, error) is not { } passage)
+        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || PassageOptions.Moved(read, request.Passage, request.Key, request.Octaves, error) is not { } passage)
         {
             return null;
         }
@@ -53,40 +55,35 @@ internal static class AuditRun
         }
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(passage.Sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
-        return Auditing.Of(passage, passage.Sheet, tower, sound, tempo);
+        var harmony = HarmonyFinding.Of(passage);
+        var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo);
+        return audit with { Told = [.. OfChords(harmony), .. audit.Told] };
+    }
+
+    private static IEnumerable<string> OfChords(FoundHarmony harmony)
+    {
+        if (harmony.Found > 0)
+        {
+            yield return $"{harmony.Found} chords were found from the notes, as the file has no symbols there";
+        }
+
+        if (harmony.Unclear.Count > 0)
+        {
+            string[] bars = [.. harmony.Unclear.Select(u => u.Number == 0 ? "the pickup" : string.Create(CultureInfo.InvariantCulture, $"bar {u.Number}")).Distinct()];
+            yield return $"no chord was found in {string.Join(", ", bars)}, where nothing is contradicted";
+        }
     }
 
     private static Arrangement? Exact(AuditRequest request, TextWriter error)
     {
-        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null)
+        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Octaves != 0)
         {
-            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key and --piece have nothing to change; leave them out, or make the draft anew with them\n");
+            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --octave and --piece have nothing to change; leave them out, or make the draft anew with them\n");
             return null;
         }
 
         return TextFile.Bytes(request.Passage, "an arrangement", LargestArrangement, error) is { } bytes
             ? Told.Value(ArrangementJson.Read(request.Passage, bytes), error)
             : null;
-    }
-
-    // The passage in the key asked for; null, with a sentence told, where it cannot be moved there.
-    private static Passage? InKey(Passage passage, AuditRequest request, TextWriter error)
-    {
-        if (request.Key is not { } wish)
-        {
-            return passage;
-        }
-
-        var (sheet, sentence) = wish.Apply(passage.Sheet);
-        if (sheet is null)
-        {
-            error.Write($"{request.Passage}: {sentence}\n");
-            return null;
-        }
-
-        return new Passage(sheet, passage.Voices.Select(Moved).ToItems());
-
-        PassageVoice Moved(PassageVoice voice) =>
-            voice with { Bars = wish.Apply(passage.WithTune(voice)).Sheet!.Bars.Select(bar => bar.Notes).ToItems() };
     }
 }

@@ -9,9 +9,6 @@ namespace Revoicer.Cli.Drafts;
 /// <summary>revoicer draft: a lead sheet becomes a first draft.</summary>
 internal static class DraftCommand
 {
-    private const double ShortestLimit = 0.1;
-    private const double LongestLimit = 86_400;
-
     // Each takes a search of its own, and in the tenth little is new.
     private const int MostAnother = 9;
 
@@ -23,16 +20,11 @@ internal static class DraftCommand
         var key = SheetOptions.Key(canBeBest: true);
         var piece = SheetOptions.Piece();
         var voice = SheetOptions.Voice();
-        var ease = new Option<bool>("--ease-tune") { Description = "leave out notes of the tune that come sooner than their bell recovers" };
+        var ease = SearchOptions.EaseTune();
         var tower = SheetOptions.Tower();
         var sound = SheetOptions.Sound();
-        var prove = new Option<bool>("--prove") { Description = "take as long as it needs to show that nothing cheaper exists; by default some seconds at most" };
-        var limit = new Option<double?>("--time-limit")
-        {
-            HelpName = "SECONDS",
-            Description = "after so many seconds take the best found so far; the result then depends on the machine",
-            CustomParser = ReadLimit,
-        };
+        var prove = SearchOptions.Prove();
+        var limit = SearchOptions.TimeLimit();
         var layout = SheetOptions.Layout();
         var wishes = SheetOptions.Wishes();
         var another = new Option<int>("--another")
@@ -72,19 +64,6 @@ internal static class DraftCommand
                 cancel),
             CancellationToken.None));
         return command;
-    }
-
-    private static double? ReadLimit(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds)
-            && seconds is >= ShortestLimit and <= LongestLimit)
-        {
-            return seconds;
-        }
-
-        result.AddError($"--time-limit: '{text}' is no time limit; expected a number from {ShortestLimit.ToString(CultureInfo.InvariantCulture)} to {LongestLimit} seconds, with a point before decimals");
-        return null;
     }
 
     private static int ReadAnother(ArgumentResult result)

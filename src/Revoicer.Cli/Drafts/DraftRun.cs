@@ -37,9 +37,9 @@ internal static class DraftRun
         }
 
         using var progress = new ProgressLine(error);
-        var result = SheetDraft.Of(sheet, request, taken, progress, cancel);
+        var result = SheetDraft.Of(sheet, request, taken, more: null, progress, cancel);
         progress.Clear();
-        return Tell(result, request, taken, output, error);
+        return Tell(result, request, taken, before: null, output, error);
     }
 
     /// <summary>The sheet as it is to be drafted, in the key asked for; null, with a sentence told, where that cannot be.</summary>
@@ -60,12 +60,19 @@ internal static class DraftRun
     }
 
     /// <summary>Writes a draft, or tells why there is none; the exit code.</summary>
-    public static int Tell(SheetDraft result, DraftRequest request, DraftSettings taken, TextWriter output, TextWriter error)
+    /// <param name="result">What came of it.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="taken">What it was made with.</param>
+    /// <param name="before">What stands before the reasons, and in a line of the summary; null for nothing.</param>
+    /// <param name="output">For what was made.</param>
+    /// <param name="error">For what went wrong.</param>
+    public static int Tell(
+        SheetDraft result, DraftRequest request, DraftSettings taken, Func<Arrangement, (string Text, string Summary)>? before, TextWriter output, TextWriter error)
     {
         switch (result.Drafting)
         {
             case Drafting.Made made:
-                return Write(made.Arrangement, request, taken, result, output, error);
+                return Write(made.Arrangement, request, taken, result, before?.Invoke(made.Arrangement) ?? ("", ""), output, error);
             case Drafting.Unplayable unplayable:
                 foreach (var reason in unplayable.Reasons)
                 {
@@ -85,13 +92,13 @@ internal static class DraftRun
     }
 
     private static int Write(
-        Arrangement arrangement, DraftRequest request, DraftSettings taken, SheetDraft result, TextWriter output, TextWriter error)
+        Arrangement arrangement, DraftRequest request, DraftSettings taken, SheetDraft result, (string Text, string Summary) before, TextWriter output, TextWriter error)
     {
         var name = OutputName.Of(request.Out, request.Sheet);
         OutputFile[] files =
         [
             new(name + ".mid", MidiWriting.Bytes(arrangement)),
-            new(name + ".txt", Encoding.UTF8.GetBytes(RationaleText.Of(arrangement))),
+            new(name + ".txt", Encoding.UTF8.GetBytes(before.Text + RationaleText.Of(arrangement))),
             new(name + ".json", ArrangementJson.Write(arrangement)),
             new(name + ".musicxml", MusicXmlWriting.Bytes(arrangement)),
         ];
@@ -107,6 +114,7 @@ internal static class DraftRun
         }
 
         output.Write(Summary(arrangement));
+        output.Write(before.Summary);
         output.Write(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}\n" : "");
         output.Write(result.WasCutShort ? "the time limit was reached: this is the best that was found by then\n" : "");
         output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");

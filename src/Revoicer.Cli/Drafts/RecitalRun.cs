@@ -74,8 +74,8 @@ internal static class RecitalRun
         }
 
         using var unseen = new ProgressLine(TextWriter.Null);
-        var result = SheetDraft.Of(prepared, own, taken, unseen, cancel);
-        var exitCode = DraftRun.Tell(result, own, taken, TextWriter.Null, error);
+        var result = SheetDraft.Of(prepared, own, taken, more: null, unseen, cancel);
+        var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error);
         return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Written = own.Out, Key = result.BestKey };
     }
 

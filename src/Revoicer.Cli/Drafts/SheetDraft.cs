@@ -9,12 +9,20 @@ namespace Revoicer.Cli.Drafts;
 
 /// <summary>What came of drafting one sheet as it was asked for.</summary>
 /// <param name="Drafting">The draft, or why there is none.</param>
+/// <param name="Wish">What was asked of it.</param>
 /// <param name="WasCutShort">Whether the time limit was reached.</param>
 /// <param name="BestKey">Where the best key was asked for, which one it is and why; else null.</param>
-internal sealed record SheetDraft(Drafting Drafting, bool WasCutShort, string? BestKey)
+internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, bool WasCutShort, string? BestKey)
 {
     /// <summary>Drafts a sheet.</summary>
-    public static SheetDraft Of(LeadSheet sheet, DraftRequest request, DraftSettings taken, ProgressLine progress, CancellationToken cancel)
+    /// <param name="sheet">The sheet, in the key asked for.</param>
+    /// <param name="request">What was asked for.</param>
+    /// <param name="taken">What it is made with.</param>
+    /// <param name="more">What is asked besides; null for nothing.</param>
+    /// <param name="progress">Told the stages.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static SheetDraft Of(
+        LeadSheet sheet, DraftRequest request, DraftSettings taken, Func<DraftWish, DraftWish>? more, ProgressLine progress, CancellationToken cancel)
     {
         using var hurry = new CancellationTokenSource();
         if (request.TimeLimit is { } seconds)
@@ -31,10 +39,11 @@ internal sealed record SheetDraft(Drafting Drafting, bool WasCutShort, string? B
             Another = request.Another,
             VaryRepeats = request.VaryRepeats,
         };
+        wish = more?.Invoke(wish) ?? wish;
         var (drafting, bestKey) = request.Key is KeyWish.Best
             ? InBestKey(sheet, taken, wish, progress, cancel)
             : (Revoicing.Draft(sheet, taken.Tower.Value, taken.Sound.Value, wish, progress, cancel), null);
-        return new SheetDraft(drafting, hurry.IsCancellationRequested, bestKey);
+        return new SheetDraft(drafting, wish, hurry.IsCancellationRequested, bestKey);
     }
 
     // Where it can be played in no key, what stands against the written one is told.

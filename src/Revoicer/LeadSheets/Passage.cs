@@ -19,6 +19,11 @@ public sealed record Passage(LeadSheet Sheet, Items<PassageVoice> Voices)
     /// <summary>The notes of one voice as heard, repeats unfolded and ties joined, in order of start, then upward.</summary>
     public Items<HeardNote> Heard(PassageVoice voice) => HeardTune.Of(WithTune(voice));
 
+    /// <summary>The passage with its sheet, and each voice over it, moved alike.</summary>
+    public Passage Moved(Func<LeadSheet, LeadSheet> move) => new(
+        move(Sheet),
+        Voices.Select(voice => voice with { Bars = move(WithTune(voice)).Bars.Select(bar => bar.Notes).ToItems() }).ToItems());
+
     /// <summary>The sheet with one voice as its tune.</summary>
     public LeadSheet WithTune(PassageVoice voice) =>
         Sheet with { Bars = Sheet.Bars.Zip(voice.Bars, (bar, notes) => bar with { Notes = notes }).ToItems() };

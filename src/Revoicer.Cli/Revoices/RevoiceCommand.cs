@@ -1,0 +1,73 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using Revoicer.Cli.Drafts;
+using Revoicer.Cli.Options;
+using Revoicer.LeadSheets;
+
+namespace Revoicer.Cli.Revoices;
+
+/// <summary>revoicer revoice: music that exists keeps its tune and is voiced anew.</summary>
+internal static class RevoiceCommand
+{
+    public static Command Make()
+    {
+        var passage = PassageOptions.Passage("");
+        var close = new Option<double>("--stay-close")
+        {
+            HelpName = "NUMBER",
+            Description = "how much what is there is to stay, 0 (where it is the best, the default) to 1 (unless it breaks a rule or clashes badly)",
+            CustomParser = ReadClose,
+        };
+        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice has the tune, by its name or number; by default the first if it is on top, else the top line" };
+        var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the music's name with -revoiced behind it, in this folder");
+        var (tower, sound, tempo, key) = (SheetOptions.Tower(), SheetOptions.Sound(), SheetOptions.Tempo(), SheetOptions.Key());
+        var (octave, piece, wishes, force) = (PassageOptions.Octave(), SheetOptions.Piece(), SheetOptions.Wishes(), SheetOptions.Force());
+        var (ease, prove, limit) = (SearchOptions.EaseTune(), SearchOptions.Prove(), SearchOptions.TimeLimit());
+        var command = new Command(
+            "revoice",
+            "Voice music anew that exists in full: its tune, its rhythm and its chords stay, the bells under it are chosen again, and what moved is told "
+            + "bar by bar. The original is not touched.\n\nExample: revoicer revoice harbour-hymn.musicxml --stay-close 0.5 --sound full")
+        {
+            passage, close, voice, tower, sound, wishes, name, tempo, key, octave, piece, ease, prove, limit, force,
+        };
+        command.SetAction((parsed, cancel) => Task.Run(
+            () => RevoiceRun.Of(
+                new RevoiceRequest(
+                    new DraftRequest(
+                        parsed.GetRequiredValue(passage),
+                        new SheetChoice(parsed.GetValue(piece), parsed.GetValue(voice)),
+                        parsed.GetRequiredValue(tower),
+                        parsed.GetRequiredValue(sound),
+                        parsed.GetValue(name),
+                        parsed.GetValue(tempo),
+                        parsed.GetValue(key),
+                        parsed.GetValue(ease),
+                        parsed.GetValue(prove),
+                        parsed.GetValue(limit),
+                        parsed.GetValue(force),
+                        LayoutWish.Above)
+                    {
+                        Wishes = parsed.GetValue(wishes),
+                    },
+                    parsed.GetValue(octave),
+                    parsed.GetValue(close)),
+                parsed.InvocationConfiguration.Output,
+                parsed.InvocationConfiguration.Error,
+                cancel),
+            CancellationToken.None));
+        return command;
+    }
+
+    private static double ReadClose(ArgumentResult result)
+    {
+        var text = result.Tokens[0].Value;
+        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var close) && close is >= 0 and <= 1)
+        {
+            return close;
+        }
+
+        result.AddError($"--stay-close: '{text}' is no closeness; expected a number from 0 to 1, with a point before decimals");
+        return 0;
+    }
+}

@@ -1,0 +1,61 @@
+using System.Globalization;
+using Revoicer.Arrangements;
+using Revoicer.Audits;
+using Revoicer.Cli.Drafts;
+using Revoicer.Cli.Files;
+using Revoicer.Cli.Options;
+using Revoicer.LeadSheets;
+using Revoicer.Writing.Text;
+
+namespace Revoicer.Cli.Revoices;
+
+/// <summary>Carries out a revoice command.</summary>
+internal static class RevoiceRun
+{
+    /// <summary>Reads, voices anew, writes; the exit code.</summary>
+    public static int Of(RevoiceRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
+    {
+        var asked = request.Draft with { Out = request.Draft.Out ?? Path.GetFileNameWithoutExtension(request.Draft.Sheet) + "-revoiced" };
+        var taken = DraftSettings.Open(asked, error);
+        if (taken is null
+            || PassageFile.Read(asked.Sheet, asked.Choice.Piece, error) is not { } read
+            || PassageOptions.Moved(read, asked.Sheet, asked.Key, request.Octaves, error) is not { } passage
+            || Parted(passage, asked, error) is not { } revoicing)
+        {
+            return ExitCode.WrongUsage;
+        }
+
+        using var progress = new ProgressLine(error);
+        var result = SheetDraft.Of(revoicing.Sheet, asked, taken, wish => revoicing.Close(wish, request.StayClose), progress, cancel);
+        progress.Clear();
+        return DraftRun.Tell(result, asked, taken, made => Beside(revoicing.Beside(made, taken.Tower.Value, taken.Sound.Value, result.Wish)), output, error);
+    }
+
+    private static PassageRevoicing? Parted(Passage passage, DraftRequest asked, TextWriter error)
+    {
+        if (!passage.Voices.Any(v => v.HasNotes))
+        {
+            error.Write($"{asked.Sheet}: there are no notes in it, so there is nothing to voice anew; expected music that is written out (a lead sheet is voiced with 'revoicer draft')\n");
+            return null;
+        }
+
+        var revoicing = PassageRevoicing.Of(passage, asked.Choice.Voice);
+        if (revoicing is null)
+        {
+            error.Write($"{asked.Sheet}: there is no voice '{asked.Choice.Voice}' in it; expected one of {string.Join(", ", passage.Voices.Select(v => $"'{v.Name}'"))}, or its number from 1\n");
+        }
+
+        return revoicing;
+    }
+
+    private static (string Text, string Summary) Beside(Revoiced revoiced)
+    {
+        var (before, now) = (revoiced.Before.Totals, revoiced.Now.Totals);
+        var unplayable = revoiced.Before.Unplayable.Count;
+        var summary = string.Create(
+            CultureInfo.InvariantCulture,
+            $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; clash of all that is struck, tune included: {before.ClashDose + before.TuneDose:0} before, {now.ClashDose + now.TuneDose:0} now\n")
+            + (unplayable == 0 ? "" : $"before, {(unplayable == 1 ? "one place" : $"{unplayable} places")} could not be played\n");
+        return (RevoicedText.Of(revoiced) + "\n", summary);
+    }
+}
