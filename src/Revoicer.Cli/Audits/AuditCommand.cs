@@ -8,19 +8,20 @@ internal static class AuditCommand
 {
     public static Command Make()
     {
-        var passage = new Argument<string>("PASSAGE") { Description = "the music: an arrangement of this program (.json), a .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
+        var passage = new Argument<string>("PASSAGE") { Description = "the music: an arrangement of this program (.json), a .mid, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)" };
         var tower = SheetOptions.Tower();
         var sound = SheetOptions.Sound();
         var tempo = SheetOptions.Tempo();
         var key = SheetOptions.Key();
         var piece = SheetOptions.Piece();
+        var sounding = new Option<bool>("--sounding") { Description = "the file has the pitch that is heard, as the MIDI files of drafts have; by default that which is read and pressed" };
         var json = new Option<bool>("--json") { Description = "print the report as JSON, with all digits (docs/files.md)" };
         var command = new Command(
             "audit",
             "Say of music that exists what it is like on a tower: what cannot be played and what would do, how it clashes bar by bar and why. "
             + "It changes nothing and writes no file.\n\nExample: revoicer audit first-draft.json --tower lighthouse-49")
         {
-            passage, tower, sound, tempo, key, piece, json,
+            passage, tower, sound, tempo, key, piece, sounding, json,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => AuditRun.Of(
@@ -31,6 +32,7 @@ internal static class AuditCommand
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
                     parsed.GetValue(piece),
+                    parsed.GetValue(sounding),
                     parsed.GetValue(json)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error),

@@ -41,7 +41,8 @@ internal static class AuditRun
             return Exact(request, error) is { } arrangement ? Auditing.Of(arrangement, tower, sound) : null;
         }
 
-        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || InKey(read, request, error) is not { } passage)
+        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read
+            || InKey(AsPressed(read, request, tower), request.Key, request.Passage, error) is not { } passage)
         {
             return null;
         }
@@ -58,9 +59,9 @@ internal static class AuditRun
 
     private static Arrangement? Exact(AuditRequest request, TextWriter error)
     {
-        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null)
+        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Sounding)
         {
-            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key and --piece have nothing to change; leave them out, or make the draft anew with them\n");
+            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece and --sounding have nothing to change; leave them out, or make the draft anew with them\n");
             return null;
         }
 
@@ -69,24 +70,30 @@ internal static class AuditRun
             : null;
     }
 
+    private static Passage AsPressed(Passage passage, AuditRequest request, Tower tower) =>
+        request.Sounding ? Moved(passage, new KeyWish.Higher(-tower.Transposition.Semitones)) : passage;
+
     // The passage in the key asked for; null, with a sentence told, where it cannot be moved there.
-    private static Passage? InKey(Passage passage, AuditRequest request, TextWriter error)
+    private static Passage? InKey(Passage passage, KeyWish? wish, string path, TextWriter error)
     {
-        if (request.Key is not { } wish)
+        if (wish is null)
         {
             return passage;
         }
 
-        var (sheet, sentence) = wish.Apply(passage.Sheet);
-        if (sheet is null)
+        if (wish.Apply(passage.Sheet) is (null, var sentence))
         {
-            error.Write($"{request.Passage}: {sentence}\n");
+            error.Write($"{path}: {sentence}\n");
             return null;
         }
 
-        return new Passage(sheet, passage.Voices.Select(Moved).ToItems());
-
-        PassageVoice Moved(PassageVoice voice) =>
-            voice with { Bars = wish.Apply(passage.WithTune(voice)).Sheet!.Bars.Select(bar => bar.Notes).ToItems() };
+        return Moved(passage, wish);
     }
+
+    // A wish that the sheet of the passage allows.
+    private static Passage Moved(Passage passage, KeyWish wish) => new(
+        wish.Apply(passage.Sheet).Sheet!,
+        passage.Voices
+            .Select(voice => voice with { Bars = wish.Apply(passage.WithTune(voice)).Sheet!.Bars.Select(bar => bar.Notes).ToItems() })
+            .ToItems());
 }

@@ -38,6 +38,20 @@ public sealed class AuditCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task The_midi_file_of_a_draft_can_be_played_once_it_is_known_to_be_at_sounding_pitch()
+    {
+        await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
+        var ran = await Ran.Of("audit", _scratch.At("first.mid"), "--sounding", "--json");
+        Assert.Equal(0, ran.ExitCode);
+        using var audit = JsonDocument.Parse(ran.Output);
+        using var draft = JsonDocument.Parse(File.ReadAllText(_scratch.At("first.json")));
+        Assert.Equal(Bells(draft), Bells(audit));
+        Assert.Equal(1, (await Ran.Of("audit", _scratch.At("first.mid"), "--key", "+11")).ExitCode);
+
+        static int[] Bells(JsonDocument json) => [.. json.RootElement.GetProperty("strokes").EnumerateArray().Select(s => s.GetProperty("midi").GetInt32())];
+    }
+
+    [Fact]
     public async Task The_report_is_told_with_the_cautions()
     {
         var ran = await Ran.Of("audit", _scratch.Put("buoys.abc", Tune));
@@ -74,7 +88,7 @@ public sealed class AuditCommandTests : IDisposable
     public async Task An_arrangement_has_its_key_and_times_already()
     {
         await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("first"));
-        foreach (var option in new[] { new[] { "--tempo", "60" }, ["--key", "+2"], ["--piece", "1"] })
+        foreach (var option in new[] { new[] { "--tempo", "60" }, ["--key", "+2"], ["--piece", "1"], ["--sounding"] })
         {
             var ran = await Ran.Of(["audit", _scratch.At("first.json"), .. option]);
             Assert.Equal((2, ""), (ran.ExitCode, ran.Output));

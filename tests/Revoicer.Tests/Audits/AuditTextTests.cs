@@ -44,7 +44,7 @@ public class AuditTextTests
     {
         using var json = JsonDocument.Parse(Encoding.UTF8.GetString(AuditJson.Write(Audit)));
         var root = json.RootElement;
-        Assert.Equal(AuditJson.Format, root.GetProperty("audit").GetInt32());
+        Assert.Equal(AuditJson.Format, root.GetProperty("format").GetInt32());
         Assert.False(root.GetProperty("playable").GetBoolean());
         Assert.Equal(Audit.Totals.ClashDose, root.GetProperty("totals").GetProperty("clashDose").GetDouble());
         Assert.Equal(Audit.BarClashes.Select(b => b.Clash), root.GetProperty("bars").EnumerateArray().Select(b => b.GetProperty("clash").GetDouble()));
