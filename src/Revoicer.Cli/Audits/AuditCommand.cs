@@ -9,19 +9,19 @@ internal static class AuditCommand
     public static Command Make()
     {
         var passage = PassageOptions.Passage("an arrangement of this program (.json), or ");
-        var octave = PassageOptions.Octave();
         var tower = SheetOptions.Tower();
         var sound = SheetOptions.Sound();
         var tempo = SheetOptions.Tempo();
         var key = SheetOptions.Key();
         var piece = SheetOptions.Piece();
+        var sounding = PassageOptions.Sounding();
         var json = new Option<bool>("--json") { Description = "print the report as JSON, with all digits (docs/files.md)" };
         var command = new Command(
             "audit",
             "Say of music that exists what it is like on a tower: what cannot be played and what would do, how it clashes bar by bar and why. "
             + "It changes nothing and writes no file.\n\nExample: revoicer audit first-draft.json --tower lighthouse-49")
         {
-            passage, tower, sound, tempo, key, octave, piece, json,
+            passage, tower, sound, tempo, key, piece, sounding, json,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => AuditRun.Of(
@@ -31,8 +31,8 @@ internal static class AuditCommand
                     parsed.GetRequiredValue(sound),
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
-                    parsed.GetValue(octave),
                     parsed.GetValue(piece),
+                    parsed.GetValue(sounding),
                     parsed.GetValue(json)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error),

@@ -8,7 +8,8 @@ namespace Revoicer.Cli.Audits;
 /// <param name="Sound">A shipped sound's name, or a file.</param>
 /// <param name="PerMinute">Beats of the metre a minute; null for the passage's tempo.</param>
 /// <param name="Key">The key asked for; null for the passage's.</param>
-/// <param name="Octaves">By how many octaves the music is moved.</param>
 /// <param name="Piece">Which tune of an ABC file; null for the first.</param>
+/// <param name="Sounding">Whether the passage has the pitch that is heard.</param>
 /// <param name="Json">Whether the report is printed as JSON.</param>
-internal sealed record AuditRequest(string Passage, string Tower, string Sound, double? PerMinute, KeyWish? Key, int Octaves, int? Piece, bool Json);
+internal sealed record AuditRequest(
+    string Passage, string Tower, string Sound, double? PerMinute, KeyWish? Key, int? Piece, bool Sounding, bool Json);

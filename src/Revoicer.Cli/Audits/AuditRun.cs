@@ -43,7 +43,7 @@ internal static class AuditRun
             return Exact(request, error) is { } arrangement ? Auditing.Of(arrangement, tower, sound) : null;
         }
 
-        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || PassageOptions.Moved(read, request.Passage, request.Key, request.Octaves, error) is not { } passage)
+        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || PassageOptions.Moved(read, request.Passage, request.Key, request.Sounding ? tower.Transposition : default, error) is not { } passage)
         {
             return null;
         }
@@ -76,9 +76,9 @@ internal static class AuditRun
 
     private static Arrangement? Exact(AuditRequest request, TextWriter error)
     {
-        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Octaves != 0)
+        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Sounding)
         {
-            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --octave and --piece have nothing to change; leave them out, or make the draft anew with them\n");
+            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece and --sounding have nothing to change; leave them out, or make the draft anew with them\n");
             return null;
         }
 

@@ -1,16 +1,12 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
-using System.Globalization;
 using Revoicer.LeadSheets;
+using Revoicer.Music;
 
 namespace Revoicer.Cli.Options;
 
 /// <summary>Options that commands over music that exists have in common, and what they do to it.</summary>
 internal static class PassageOptions
 {
-    private const int FurthestOctave = 3;
-    private const int OctaveSemitones = 12;
-
     /// <summary>The music's file.</summary>
     /// <param name="besides">Kinds of file that are read besides, before the others; may be empty.</param>
     public static Argument<string> Passage(string besides) => new("PASSAGE")
@@ -18,16 +14,19 @@ internal static class PassageOptions
         Description = $"the music: {besides}a .mid, .midi, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)",
     };
 
-    /// <summary>By how many octaves the music is moved; 0 where it is left out.</summary>
-    public static Option<int> Octave() => new("--octave")
+    /// <summary>Whether the file has the pitch that is heard.</summary>
+    public static Option<bool> Sounding() => new("--sounding")
     {
-        HelpName = "NUMBER",
-        Description = "move the music by octaves, -3 to 3: -1 for a MIDI file at the pitch that is heard from a tower that sounds an octave higher than written",
-        CustomParser = ReadOctave,
+        Description = "the file has the pitch that is heard, as the MIDI files of drafts have; by default that which is read and pressed",
     };
 
-    /// <summary>The passage in the key asked for, moved by octaves; null, with a sentence told, where it cannot be moved there.</summary>
-    public static Passage? Moved(Passage passage, string path, KeyWish? key, int octaves, TextWriter error)
+    /// <summary>The passage as it is pressed, in the key asked for; null, with a sentence told, where it cannot be moved there.</summary>
+    /// <param name="passage">The passage as the file has it.</param>
+    /// <param name="path">The file.</param>
+    /// <param name="key">The key asked for; null for its own.</param>
+    /// <param name="sounds">What it sounds higher than it is to be pressed; nothing where it has the pitch that is pressed.</param>
+    /// <param name="error">Where the sentence goes.</param>
+    public static Passage? Moved(Passage passage, string path, KeyWish? key, Transposition sounds, TextWriter error)
     {
         var sentence = key is KeyWish.Best
             ? "--key best is for lead sheets, whose keys are tried one after another; name a key, or give semitones, such as --key +2"
@@ -38,19 +37,7 @@ internal static class PassageOptions
             return null;
         }
 
-        var inKey = key is null ? passage : passage.Moved(sheet => key.Apply(sheet).Sheet!);
-        return octaves == 0 ? inKey : inKey.Moved(sheet => sheet.Moved(sheet.Key, 0, octaves * OctaveSemitones));
-    }
-
-    private static int ReadOctave(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var octaves) && Math.Abs(octaves) <= FurthestOctave)
-        {
-            return octaves;
-        }
-
-        result.AddError($"--octave: '{text}' is no number of octaves; expected a whole number from -{FurthestOctave} to {FurthestOctave}");
-        return 0;
+        var pressed = sounds.Semitones == 0 ? passage : passage.Moved(sheet => sheet.Higher(-sounds.Semitones));
+        return key is null ? pressed : pressed.Moved(sheet => key.Apply(sheet).Sheet!);
     }
 }

@@ -22,14 +22,14 @@ internal static class RevoiceCommand
         var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice has the tune, by its name or number; by default the first if it is on top, else the top line" };
         var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the music's name with -revoiced behind it, in this folder");
         var (tower, sound, tempo, key) = (SheetOptions.Tower(), SheetOptions.Sound(), SheetOptions.Tempo(), SheetOptions.Key());
-        var (octave, piece, wishes, force) = (PassageOptions.Octave(), SheetOptions.Piece(), SheetOptions.Wishes(), SheetOptions.Force());
+        var (sounding, piece, wishes, force) = (PassageOptions.Sounding(), SheetOptions.Piece(), SheetOptions.Wishes(), SheetOptions.Force());
         var (ease, prove, limit) = (SearchOptions.EaseTune(), SearchOptions.Prove(), SearchOptions.TimeLimit());
         var command = new Command(
             "revoice",
             "Voice music anew that exists in full: its tune, its rhythm and its chords stay, the bells under it are chosen again, and what moved is told "
             + "bar by bar. The original is not touched.\n\nExample: revoicer revoice harbour-hymn.musicxml --stay-close 0.5 --sound full")
         {
-            passage, close, voice, tower, sound, wishes, name, tempo, key, octave, piece, ease, prove, limit, force,
+            passage, close, voice, tower, sound, wishes, name, tempo, key, sounding, piece, ease, prove, limit, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => RevoiceRun.Of(
@@ -50,7 +50,7 @@ internal static class RevoiceCommand
                     {
                         Wishes = parsed.GetValue(wishes),
                     },
-                    parsed.GetValue(octave),
+                    parsed.GetValue(sounding),
                     parsed.GetValue(close)),
                 parsed.InvocationConfiguration.Output,
                 parsed.InvocationConfiguration.Error,

@@ -4,6 +4,6 @@ namespace Revoicer.Cli.Revoices;
 
 /// <summary>What was meant by a revoice command.</summary>
 /// <param name="Draft">What is asked of the new voicing, its sheet the music's file.</param>
-/// <param name="Octaves">By how many octaves the music is moved first.</param>
+/// <param name="Sounding">Whether the music has the pitch that is heard.</param>
 /// <param name="StayClose">How close to stay to what is there, 0 to 1.</param>
-internal sealed record RevoiceRequest(DraftRequest Draft, int Octaves, double StayClose);
+internal sealed record RevoiceRequest(DraftRequest Draft, bool Sounding, double StayClose);

@@ -19,7 +19,7 @@ internal static class RevoiceRun
         var taken = DraftSettings.Open(asked, error);
         if (taken is null
             || PassageFile.Read(asked.Sheet, asked.Choice.Piece, error) is not { } read
-            || PassageOptions.Moved(read, asked.Sheet, asked.Key, request.Octaves, error) is not { } passage
+            || PassageOptions.Moved(read, asked.Sheet, asked.Key, request.Sounding ? taken.Tower.Value.Transposition : default, error) is not { } passage
             || Parted(passage, asked, error) is not { } revoicing)
         {
             return ExitCode.WrongUsage;

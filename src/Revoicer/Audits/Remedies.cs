@@ -11,8 +11,8 @@ namespace Revoicer.Audits;
 /// </summary>
 internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap tempi, Seconds rollStep)
 {
-    // No limit looks back so far.
-    private static readonly Seconds Around = new(3);
+    // Longer than any bell or limb needs under the limits as shipped.
+    private static readonly Seconds Around = new(1.5);
 
     // How much slower is tried, and how many notes are left out at most. Estimates of what a player would still do.
     private static readonly double[] Slower = [1.05, 1.1, 1.2, 1.3, 1.4, 1.5, 1.75, 2, 2.5, 3];
@@ -21,6 +21,7 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
     private const int Octave = 12;
 
     private readonly Checker _checker = new(tower);
+    private readonly double _mostAtOnce = PlayingLimits.For(tower).Hard("bells_at_once");
 
     /// <summary>What would do at a place, as a clause; null where nothing of this kind does.</summary>
     /// <param name="place">The place.</param>
@@ -31,6 +32,11 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
         var (from, to) = (here.Min(s => s.At.Value), here.Max(s => s.At.Value));
         var around = strokes.Where(s => s.At.Value >= from - Around.Value && s.At.Value <= to + Around.Value).ToArray();
         var trial = new Trial(this, place, around, Breaches(around, place).Elsewhere);
+        if (here.Length - MostLeftOut > _mostAtOnce)
+        {
+            return null;
+        }
+
         return OtherLimbs(trial)
             ?? (isOfTime ? SlowerTempo(trial) : null)
             ?? Roll(trial, here)
@@ -116,24 +122,22 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
         return null;
     }
 
-    // The note whose loss leaves the least against the place goes first; the highest stays where there is another.
+    // As few as will do, first those that another bell of the chord doubles. The highest stays where there is another. What
+    // cannot be taken even with nothing around it is not tried among the others.
     private string? LeaveOut(Trial trial, Stroke[] here)
     {
-        var (kept, left) = (here.ToList(), new List<WrittenNote>());
-        while (left.Count < MostLeftOut && kept.Count > (left.Count == 0 ? 0 : 1))
-        {
-            var open = kept.Count == 1 ? kept : kept[..^1];
-            var next = open.Select(s => (Stroke: s, Breaches(Others(trial).Concat(kept.Where(k => k != s)), trial.Place).Here)).MinBy(c => c.Here);
-            kept.Remove(next.Stroke);
-            left.Add(next.Stroke.Note);
-            if (trial.Plays(Others(trial).Concat(kept)))
-            {
-                return $"leave out {string.Join(", ", left.Order())}";
-            }
-        }
-
-        return null;
+        Stroke[] open = here.Length == 1 ? here : here[..^1];
+        Stroke[] inOrder = [.. open.OrderByDescending(s => here.Count(o => o.Note.PitchClass == s.Note.PitchClass))];
+        return Enumerable.Range(1, Math.Min(MostLeftOut, open.Length))
+            .SelectMany(count => Choices(inOrder, count))
+            .Where(left => Breaches(here.Except(left), trial.Place).Here == 0 && trial.Plays(Others(trial).Concat(here.Except(left))))
+            .Select(left => $"leave out {string.Join(", ", left.Select(s => s.Note).Order())}")
+            .FirstOrDefault();
     }
+
+    private static IEnumerable<Stroke[]> Choices(Stroke[] strokes, int count) => count == 0
+        ? [[]]
+        : strokes.SelectMany((first, i) => Choices(strokes[(i + 1)..], count - 1), (first, rest) => (Stroke[])[first, .. rest]);
 
     private static IEnumerable<Stroke> Others(Trial trial) => trial.Around.Where(s => s.Beat != trial.Place);
 

@@ -37,7 +37,7 @@ internal static class Unplayables
             .AsParallel().AsOrdered()
             .Select((place, i) =>
             {
-                var limits = broken[place].DistinctBy(b => b.Limit).ToArray();
+                var limits = WithoutConsequences([.. broken[place].DistinctBy(b => b.Limit)]);
                 var (bar, beat) = places.Of(place);
                 return new UnplayablePlace(bar.Number, bar.Pass, beat, place, lacking[place].Distinct().Order().ToItems(), limits.ToItems(), RemedyOf(place, limits, i));
             })
@@ -47,6 +47,11 @@ internal static class Unplayables
             ? remedies.At(place, limits.All(l => l.Limit.EndsWith("_s", StringComparison.Ordinal)))
             : null;
     }
+
+    // Where there are too many notes, what their hands would have to do besides says nothing more.
+    private static BrokenLimit[] WithoutConsequences(BrokenLimit[] limits) => limits.Any(b => b.Limit is "bells_at_once" or "hand_keys_at_once")
+        ? [.. limits.Where(b => b.Limit is not ("hand_move_base_s" or "hand_span" or "hand_pair_lowest_n"))]
+        : limits;
 
     /// <summary>The notes without a bell, each with the nearest that would stand for it.</summary>
     public static Items<MissingBell> Bells(Tower tower, IEnumerable<MissingNote> missing) => missing

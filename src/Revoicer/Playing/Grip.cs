@@ -27,6 +27,9 @@ internal readonly record struct Grip(WrittenNote First, Seconds From, Held Keys,
         Count = Count + 1,
     };
 
+    /// <summary>Of what tells grips apart most; equality asks for all of it.</summary>
+    public override int GetHashCode() => HashCode.Combine(Keys.Low.Midi, Keys.High.Midi, Keys.Last.Value);
+
     /// <summary>The keys of two grips that lie nearest to each other.</summary>
     public static (WrittenNote From, WrittenNote To) Nearest(Held from, Held to)
     {

@@ -155,7 +155,7 @@ public class AuditingTests
         Assert.Equal(100, audit.Totals.MedianClash, 6);
     }
 
-    [Law(MaxTest = 25)]
+    [Law(MaxTest = 10)]
     public FsCheck.Property An_impossible_chord_is_found_at_its_place()
     {
         // More than six bells (bells_at_once in playing-limits.tsv) on a beat on which the waltz strikes.

@@ -8,7 +8,7 @@ namespace Revoicer.Writing.Json;
 /// <summary>An audit as JSON (RFC 8259), described in docs/files.md under "Audits".</summary>
 public static class AuditJson
 {
-    /// <summary>The version of the form; it grows when a reader of the old form could no longer read the new one.</summary>
+    /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
     public const int Format = 1;
 
     private static readonly JsonWriterOptions Indented = new()
@@ -33,7 +33,7 @@ public static class AuditJson
     private static void Write(Utf8JsonWriter json, AuditReport audit)
     {
         json.WriteStartObject();
-        json.WriteNumber("audit", Format);
+        json.WriteNumber("format", Format);
         json.WriteString("title", audit.Title);
         json.WritePropertyName("tower");
         ArrangementJsonWriter.Tower(json, audit.Tower);

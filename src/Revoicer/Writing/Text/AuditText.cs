@@ -61,7 +61,7 @@ public static class AuditText
         }
 
         page.Entry("Clash", Clash(audit));
-        page.Entry("Playable", audit.IsPlayable ? "yes, all of it" : $"not as it stands: {Sentences.Count(audit.Unplayable.Count, "place", "places")}");
+        page.Entry("Playable", audit.IsPlayable ? "yes, all of it" : $"not as it stands: {Sentences.Count(audit.Unplayable.Count, "place", "places")} as heard");
     }
 
     private static string Sound(AuditReport audit) => audit.Totals.Brightness.Value <= 0 ? audit.Sound : string.Create(
