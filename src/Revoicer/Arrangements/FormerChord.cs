@@ -1,5 +1,6 @@
 using Revoicer.Music;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Arrangements;
 
@@ -11,4 +12,8 @@ namespace Revoicer.Arrangements;
 /// play it was open, and negative only where a rule forbade it.
 /// </param>
 /// <param name="Differences">Terms in which it differs, dearest first: its price less the chosen one's.</param>
-public sealed record FormerChord(Items<WrittenNote> Notes, bool IsKept, long? Dearer, Items<PricedTerm> Differences);
+public sealed record FormerChord(Items<WrittenNote> Notes, bool IsKept, long? Dearer, Items<PricedTerm> Differences)
+{
+    /// <summary>Why no way to play it was open; null where one was.</summary>
+    public Obstacle? Obstacle { get; init; }
+}

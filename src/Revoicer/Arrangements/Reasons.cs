@@ -48,7 +48,10 @@ internal sealed class Reasons
         var isKept = original.DistanceTo(candidates[found.Choice[slot.Index]]) == 0;
         if (isKept || ways.Length == 0)
         {
-            return new FormerChord(notes, isKept, isKept ? 0 : null, []);
+            return new FormerChord(notes, isKept, isKept ? 0 : null, [])
+            {
+                Obstacle = isKept ? null : new CandidateSearch(prices.Instrument.Tower, prices.Instrument.Reach, Seconds.Zero).Obstacle(slot, original),
+            };
         }
 
         var way = ways.MinBy(w => w.Sum());

@@ -86,37 +86,6 @@ public sealed record Slot(
     public double BeatNumber => (InBar.Quarters / Beat.Quarters) + 1;
 }
 
-/// <summary>The notes under the tune that music has which is voiced anew.</summary>
-/// <param name="Notes">In order of time, then upward; none of them one of the tune.</param>
-/// <param name="Closeness">How close the new voicing is to stay, 0 (not at all) to 1.</param>
-public sealed record OriginalChord(Items<SlotTuneNote> Notes, double Closeness)
-{
-    /// <summary>
-    /// How far a candidate is from it: 1 for each bell that only one of the two has, 1/2 for one that both have and strike at
-    /// different places in the slot.
-    /// </summary>
-    public double DistanceTo(Candidate candidate)
-    {
-        var (old, now) = (First(Notes.Select(n => (n.Note, n.After))), First(candidate.Strokes.Select(s => (s.Note, s.After))));
-        return old.Keys.Union(now.Keys).Sum(note => (old.TryGetValue(note, out var before), now.TryGetValue(note, out var after)) switch
-        {
-            (true, true) => before == after ? 0 : 0.5,
-            _ => 1,
-        });
-    }
-
-    private static Dictionary<WrittenNote, Beats> First(IEnumerable<(WrittenNote Note, Beats After)> strokes)
-    {
-        var first = new Dictionary<WrittenNote, Beats>();
-        foreach (var (note, after) in strokes)
-        {
-            first.TryAdd(note, after);
-        }
-
-        return first;
-    }
-}
-
 /// <summary>A note that is struck within a slot.</summary>
 /// <param name="Note">The baton or pedal.</param>
 /// <param name="After">How long after the start of the slot.</param>

@@ -90,6 +90,11 @@ internal sealed class TuneFit(Slot slot, Reach reach)
         return left <= right ? reach.HandsTake(left, right) : reach.HandsCross(left, right);
     }
 
+    /// <summary>Notes that lie too near to a tune that strikes with them, or beyond it.</summary>
+    public IEnumerable<WrittenNote> TooNear(IEnumerable<SlotTuneNote> notes) => notes
+        .Where(n => slot.TuneHere.Any(t => t.After == n.After && !IsClear(n.Note, new NearStroke(t.Note, Limb.RightHand, Seconds.Zero, Seconds.Zero))))
+        .Select(n => n.Note);
+
     // No hand takes more than two batons, and no more bells than allowed are struck, around any stroke.
     private bool HandsHold(Items<NearStroke> tune, ReadOnlySpan<SlotStroke> strokes, ReadOnlySpan<double> times)
     {

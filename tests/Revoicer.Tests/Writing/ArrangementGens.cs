@@ -4,6 +4,7 @@ using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Tests.Writing;
 
@@ -239,7 +240,7 @@ public static class ArrangementGens
         from notes in Few(Note)
         from dearer in Price
         from differences in Few(Term)
-        select new FormerChord(notes, dearer % 2 == 0, dearer % 3 == 0 ? null : dearer, differences);
+        select new FormerChord(notes, dearer % 2 == 0, dearer % 3 == 0 ? null : dearer, differences) { Obstacle = dearer % 3 == 0 ? new Obstacle((ObstacleKind)(Math.Abs(dearer) % 2), notes) : null };
 
     private static Gen<Totals> Totals =>
         from price in Price

@@ -132,29 +132,6 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         Sheet = Music.Sheet(fields, "sheetName", "sheetLength"),
     };
 
-    // One of a few names.
-    private T Named<T>(JsonFields fields, string member, Func<string, T?> find, string expected)
-        where T : struct
-    {
-        if (fields.Take(member) is not { } value)
-        {
-            return default;
-        }
-
-        var words = fields.Text(value);
-        if (find(words) is { } found)
-        {
-            return found;
-        }
-
-        if (value is JsonValue.Text)
-        {
-            Problems.Add(value, $"'{JsonFields.Short(words)}' stands here", expected);
-        }
-
-        return default;
-    }
-
     private Totals Totals(JsonFields fields) => new(
         Price(fields, "price"),
         Figure(fields, "clashDose"),

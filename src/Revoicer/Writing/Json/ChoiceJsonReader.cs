@@ -2,6 +2,7 @@ using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Json;
 
@@ -93,7 +94,14 @@ internal sealed class ChoiceJsonReader : JsonPieces
         fields.List("notes", Note),
         fields.Truth("kept"),
         fields.TakeUnlessNull("dearer") is { } dearer ? Price(fields, dearer) : null,
-        fields.List("differences", v => Object(v, Term)));
+        fields.List("differences", v => Object(v, Term)))
+    {
+        Obstacle = fields.TakeUnlessNull("obstacle") is { } obstacle ? Object(obstacle, Obstacle) : null,
+    };
+
+    private Obstacle Obstacle(JsonFields fields) => new(
+        Named(fields, "kind", ObstacleNames.Find, string.Join(", ", Enum.GetValues<ObstacleKind>().Select(ObstacleNames.Of))),
+        fields.List("notes", Note));
 
     private PricedTerm Term(JsonFields fields) => new(fields.Text("term"), Price(fields, "thousandths"));
 }

@@ -61,4 +61,27 @@ internal abstract class JsonPieces(JsonProblems problems)
 
         return note;
     }
+
+    // One of a few names.
+    protected T Named<T>(JsonFields fields, string member, Func<string, T?> find, string expected)
+        where T : struct
+    {
+        if (fields.Take(member) is not { } value)
+        {
+            return default;
+        }
+
+        var words = fields.Text(value);
+        if (find(words) is { } found)
+        {
+            return found;
+        }
+
+        if (value is JsonValue.Text)
+        {
+            Problems.Add(value, $"'{JsonFields.Short(words)}' stands here", expected);
+        }
+
+        return default;
+    }
 }

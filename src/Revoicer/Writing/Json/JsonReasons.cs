@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Revoicer.Arrangements;
+using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Json;
 
@@ -43,6 +44,18 @@ internal static class JsonReasons
         }
 
         json.WriteLines("differences", former.Differences, Write);
+        if (former.Obstacle is { } obstacle)
+        {
+            json.WriteStartObject("obstacle");
+            json.WriteString("kind", ObstacleNames.Of(obstacle.Kind));
+            json.WriteNotes("notes", obstacle.Notes);
+            json.WriteEndObject();
+        }
+        else
+        {
+            json.WriteNull("obstacle");
+        }
+
         json.WriteEndObject();
     }
 

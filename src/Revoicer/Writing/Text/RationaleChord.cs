@@ -202,7 +202,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
         return former switch
         {
             { IsKept: true } => "It stands as it was before.",
-            { Dearer: null } => $"Before: {notes}, for which no limbs were found here as it stood.",
+            { Dearer: null } => $"Before: {notes}; {FormerWords.Obstacle(former.Obstacle, n => _notes.Of(n, choice.ToneNames))}.",
             { Dearer: >= 0 and var dearer } => $"Before: {notes}; {Sentences.Price(dearer)} dearer.{Sides(former.Differences)}",
             { Dearer: { } cheaper } => $"Before: {notes}; cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule.",
         };

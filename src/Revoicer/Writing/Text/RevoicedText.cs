@@ -106,7 +106,7 @@ public static class RevoicedText
         var worst = former.Differences.Where(d => d.Thousandths > 0).Take(2).Select(d => $"{d.Term} {Sentences.Price(d.Thousandths)}").ToArray();
         var why = former switch
         {
-            { Dearer: null } => "no limbs were found for it as it stood",
+            { Dearer: null } => FormerWords.Obstacle(former.Obstacle, n => notes.Of(n, choice.ToneNames)),
             { Dearer: < 0 } => "a rule forbids what was there",
             _ => $"{Sentences.Price(former.Dearer.Value)} cheaper, for {Sentences.List(worst)}",
         };
