@@ -22,25 +22,36 @@ public static class HarmonyFinding
         }
 
         var chords = ByMoment(moments.Count, ChordSearch.Best(moments));
+        var stretches = moments.Index()
+            .GroupBy(m => m.Item.Bar)
+            .ToDictionary(g => g.Key, g => Stretches([.. g.Select(m => (m.Item, chords[m.Index]))], g.Key + 1 == count ? until : bars[g.Key].Length));
+        var unclear = stretches.SelectMany(inBar => inBar.Value
+            .Where(s => s is { Chord.Kind: < 0, IsSilent: false })
+            .Select(s => new UnclearStretch(inBar.Key, bars[inBar.Key].Number, s.Start, s.Length)));
+        return new FoundHarmony(
+            passage.Sheet with { Bars = Written(passage.Sheet, stretches) },
+            unclear.OrderBy(u => u.WrittenBar).ThenBy(u => u.Start).ToItems(),
+            stretches.Values.Sum(inBar => inBar.Count(s => s.Chord.Kind >= 0)));
+    }
+
+    // The bars with what was found, and behind it what the file itself says.
+    private static Items<WrittenBar> Written(LeadSheet sheet, Dictionary<int, List<Stretch>> stretches)
+    {
         var spelling = new ChordSpelling();
-        var key = passage.Sheet.Key;
-        var written = bars.ToArray();
-        var unclear = new List<UnclearStretch>();
-        var found = 0;
-        foreach (var inBar in moments.Index().GroupBy(m => m.Item.Bar))
+        var key = sheet.Key;
+        var written = sheet.Bars.ToArray();
+        foreach (var (i, bar) in sheet.Bars.Index())
         {
-            var bar = bars[inBar.Key];
             key = bar.Key ?? key;
-            var end = inBar.Key + 1 == count ? until : bar.Length;
-            var stretches = Stretches([.. inBar.Select(m => (m.Item, chords[m.Index]))], end);
-            var kept = bar.Chords.Where(c => c.Start >= end);
-            var spans = stretches.Select(s => new ChordSpan(s.Start, s.Length, spelling.Of(s.Chord, key), bar.Chords[0].Where));
-            written[inBar.Key] = bar with { Chords = spans.Concat(kept).ToItems() };
-            found += stretches.Count(s => s.Chord.Kind >= 0);
-            unclear.AddRange(stretches.Where(s => s is { Chord.Kind: < 0, IsSilent: false }).Select(s => new UnclearStretch(inBar.Key, bar.Number, s.Start, s.Length)));
+            if (stretches.TryGetValue(i, out var inBar))
+            {
+                var end = inBar[^1].Start + inBar[^1].Length;
+                var spans = inBar.Select(s => new ChordSpan(s.Start, s.Length, spelling.Of(s.Chord, key), bar.Chords[0].Where));
+                written[i] = bar with { Chords = [.. spans, .. bar.Chords.Where(c => c.Start >= end)] };
+            }
         }
 
-        return new FoundHarmony(passage.Sheet with { Bars = written.ToItems() }, unclear.ToItems(), found);
+        return written.ToItems();
     }
 
     // How many bars have room before the first symbol, and where it stands in the last of them.
