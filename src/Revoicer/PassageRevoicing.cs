@@ -41,7 +41,7 @@ public sealed class PassageRevoicing
     /// <param name="sound">The sound it was made in.</param>
     /// <param name="wish">What was asked of it.</param>
     public Revoiced Beside(Arrangement made, Tower tower, Sound sound, DraftWish wish) => new(
-        Auditing.Of(_passage, _harmony.Sheet, tower, sound, wish.Tempo),
+        Auditing.Of(_passage, _harmony.Sheet, tower, sound, wish.Tempo, _tune),
         made,
         Auditing.Of(made, tower, sound),
         _tune.Voice,

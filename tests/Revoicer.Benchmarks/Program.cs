@@ -1,3 +1,4 @@
+using System.Globalization;
 using Revoicer.Benchmarks;
 using Revoicer.Benchmarks.Sensitivity;
 
@@ -9,6 +10,7 @@ return args switch
     ["tables", var sheet] => TableBenchmarks.Print(sheet),
     ["long", .. var sheets] when sheets.Length > 0 => LongReport.Print(sheets),
     ["lengths", .. var sheets] when sheets.Length > 0 => LengthReport.Print(sheets),
+    ["hymns", var folder, var share, var scores] when int.TryParse(share, NumberStyles.None, CultureInfo.InvariantCulture, out var one) && one > 0 => HymnsReport.Print(folder, one, scores),
     ["race", .. var sheets] when sheets.Length > 0 => SolverRace.Print(sheets),
     ["weights", var sheet] => WeightReport.Print(sheet),
     ["layouts", .. var sheets] when sheets.Length > 0 => LayoutReport.Print(sheets),
@@ -27,6 +29,7 @@ static int Usage()
     Console.Error.WriteLine("       Revoicer.Benchmarks tables SHEET               price tables beside the plain double loop");
     Console.Error.WriteLine("       Revoicer.Benchmarks long SHEET...              the sheets joined to ever longer pieces");
     Console.Error.WriteLine("       Revoicer.Benchmarks lengths SHEET...           the two halves of the search over ever more slots");
+    Console.Error.WriteLine("       Revoicer.Benchmarks hymns FOLDER N SCORES      every N-th part of the hymns voiced anew, scores into a folder");
     Console.Error.WriteLine("       Revoicer.Benchmarks race SHEET...              the search beside the constraint solver");
     Console.Error.WriteLine("       Revoicer.Benchmarks weights SHEET.abc         what each word of the balanced sound does");
     Console.Error.WriteLine("       Revoicer.Benchmarks layouts SHEET.abc...       the tune above and below the chords");

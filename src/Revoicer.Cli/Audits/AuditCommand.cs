@@ -14,6 +14,7 @@ internal static class AuditCommand
         var tempo = SheetOptions.Tempo();
         var key = SheetOptions.Key();
         var piece = SheetOptions.Piece();
+        var voice = PassageOptions.Voice("no tune is told apart");
         var sounding = PassageOptions.Sounding();
         var json = new Option<bool>("--json") { Description = "print the report as JSON, with all digits (docs/files.md)" };
         var command = new Command(
@@ -21,7 +22,7 @@ internal static class AuditCommand
             "Say of music that exists what it is like on a tower: what cannot be played and what would do, how it clashes bar by bar and why. "
             + "It changes nothing and writes no file.\n\nExample: revoicer audit first-draft.json --tower lighthouse-49")
         {
-            passage, tower, sound, tempo, key, piece, sounding, json,
+            passage, tower, sound, tempo, key, piece, voice, sounding, json,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => AuditRun.Of(
@@ -32,6 +33,7 @@ internal static class AuditCommand
                     parsed.GetValue(tempo),
                     parsed.GetValue(key),
                     parsed.GetValue(piece),
+                    parsed.GetValue(voice),
                     parsed.GetValue(sounding),
                     parsed.GetValue(json)),
                 parsed.InvocationConfiguration.Output,

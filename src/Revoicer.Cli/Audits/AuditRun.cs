@@ -54,9 +54,16 @@ internal static class AuditRun
             return null;
         }
 
+        var tune = request.Voice is { } voice ? PassageTune.Of(passage, voice) : null;
+        if (request.Voice is not null && tune is null)
+        {
+            error.Write($"{request.Passage}: {PassageOptions.NoVoice(passage, request.Voice)}\n");
+            return null;
+        }
+
         var tempo = request.PerMinute is { } perMinute ? new Tempo(passage.Sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         var harmony = HarmonyFinding.Of(passage);
-        var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo);
+        var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo, tune);
         return audit with { Told = [.. OfChords(harmony), .. audit.Told] };
     }
 
@@ -76,9 +83,9 @@ internal static class AuditRun
 
     private static Arrangement? Exact(AuditRequest request, TextWriter error)
     {
-        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Sounding)
+        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Voice is not null || request.Sounding)
         {
-            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece and --sounding have nothing to change; leave them out, or make the draft anew with them\n");
+            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece, --voice and --sounding have nothing to change; leave them out, or make the draft anew with them\n");
             return null;
         }
 

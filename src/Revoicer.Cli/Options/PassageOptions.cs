@@ -20,6 +20,18 @@ internal static class PassageOptions
         Description = "the file has the pitch that is heard, as the MIDI files of drafts have; by default that which is read and pressed",
     };
 
+    /// <summary>The voice that has the tune; null where it is left out.</summary>
+    /// <param name="otherwise">What holds where it is left out.</param>
+    public static Option<string?> Voice(string otherwise) => new("--voice")
+    {
+        HelpName = "NAME",
+        Description = $"which voice has the tune, by its name or its number; by default {otherwise}",
+    };
+
+    /// <summary>That no voice of a passage is called as asked, and what would do.</summary>
+    public static string NoVoice(Passage passage, string? asked) =>
+        $"there is no voice '{asked}' in it; expected one of {string.Join(", ", passage.Voices.Select(v => $"'{v.Name}'"))}, or its number from 1";
+
     /// <summary>The passage as it is pressed, in the key asked for; null, with a sentence told, where it cannot be moved there.</summary>
     /// <param name="passage">The passage as the file has it.</param>
     /// <param name="path">The file.</param>

@@ -19,7 +19,7 @@ internal static class RevoiceCommand
             Description = "how much what is there is to stay, 0 (where it is the best, the default) to 1 (unless it breaks a rule or clashes badly)",
             CustomParser = ReadClose,
         };
-        var voice = new Option<string?>("--voice") { HelpName = "NAME", Description = "which voice has the tune, by its name or number; by default the first if it is on top, else the top line" };
+        var voice = PassageOptions.Voice("the first if it is on top, else the top line");
         var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the music's name with -revoiced behind it, in this folder");
         var (tower, sound, tempo, key) = (SheetOptions.Tower(), SheetOptions.Sound(), SheetOptions.Tempo(), SheetOptions.Key());
         var (sounding, piece, wishes, force) = (PassageOptions.Sounding(), SheetOptions.Piece(), SheetOptions.Wishes(), SheetOptions.Force());

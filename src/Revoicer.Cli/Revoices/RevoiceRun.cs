@@ -42,7 +42,7 @@ internal static class RevoiceRun
         var revoicing = PassageRevoicing.Of(passage, asked.Choice.Voice);
         if (revoicing is null)
         {
-            error.Write($"{asked.Sheet}: there is no voice '{asked.Choice.Voice}' in it; expected one of {string.Join(", ", passage.Voices.Select(v => $"'{v.Name}'"))}, or its number from 1\n");
+            error.Write($"{asked.Sheet}: {PassageOptions.NoVoice(passage, asked.Choice.Voice)}\n");
         }
 
         return revoicing;
@@ -54,7 +54,7 @@ internal static class RevoiceRun
         var unplayable = revoiced.Before.Unplayable.Count;
         var summary = string.Create(
             CultureInfo.InvariantCulture,
-            $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; clash of all that is struck, tune included: {before.ClashDose + before.TuneDose:0} before, {now.ClashDose + now.TuneDose:0} now\n")
+            $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; median clash {before.MedianClash:0} before, {now.MedianClash:0} now\n")
             + (unplayable == 0 ? "" : $"before, {(unplayable == 1 ? "one place" : $"{unplayable} places")} could not be played\n");
         return (RevoicedText.Of(revoiced) + "\n", summary);
     }

@@ -20,8 +20,9 @@ public static class Auditing
     /// <param name="tower">The instrument.</param>
     /// <param name="sound">The sound whose fade, touch and roll step are used.</param>
     /// <param name="tempo">The player's tempo; null for the passage's own.</param>
+    /// <param name="tune">Its tune, to be told apart from the rest; null where all notes are told alike.</param>
     /// <exception cref="ArgumentException">The chords stand over other bars than the passage.</exception>
-    public static AuditReport Of(Passage passage, LeadSheet chords, Tower tower, Sound sound, Tempo? tempo)
+    public static AuditReport Of(Passage passage, LeadSheet chords, Tower tower, Sound sound, Tempo? tempo, PassageTune? tune = null)
     {
         if (!chords.HasBarsOf(passage.Sheet))
         {
@@ -31,7 +32,7 @@ public static class Auditing
         var instrument = new Instrument(tower, sound);
         var written = SheetTempi.Of(passage.Sheet);
         var tempi = tempo is { } steady ? TempoMap.Steady(steady) : written;
-        var played = PassageStrokes.Of(passage, tempi, instrument, sound);
+        var played = PassageStrokes.Of(passage, tune, tempi, instrument, sound);
         var report = new AuditMaking(instrument, sound, StrokeFigures.BarsOf(passage.Sheet), tempi, played.Shift).Of(
             new AuditHead(passage.Sheet.Title, passage.Sheet.Key, tempo is null && passage.Sheet.Tempo is null),
             played.Strokes,

@@ -18,8 +18,14 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
     /// All voices as heard; two on one pitch at one place are one stroke. Notes with a roll mark that begin together come
     /// upward one roll step after another, the last on the beat, or a step before it where others strike there, as in drafts.
     /// </summary>
-    public static PassageStrokes Of(Passage passage, TempoMap tempi, Instrument instrument, Sound sound)
+    /// <param name="passage">The passage.</param>
+    /// <param name="tune">Its tune, whose strokes get the sound's touch of a tune; null where none is told apart.</param>
+    /// <param name="tempi">The speeds.</param>
+    /// <param name="instrument">The tower.</param>
+    /// <param name="sound">The sound.</param>
+    public static PassageStrokes Of(Passage passage, PassageTune? tune, TempoMap tempi, Instrument instrument, Sound sound)
     {
+        var ofTune = (tune is null ? [] : HeardTune.Of(tune.Sheet)).Select(n => (n.Start, n.Note)).ToHashSet();
         var heard = passage.Voices.SelectMany(passage.Heard)
             .GroupBy(n => (n.Start, n.Note))
             .Select(same => same.First() with { IsRolled = same.All(n => n.IsRolled) })
@@ -31,8 +37,15 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
             .ToArray();
         var shift = new Seconds(leads.Select(l => (l.Lead - tempi.At(l.Note.Start)).Value).Append(0).Max());
         var strokes = leads.Select(l => new Stroke(
-            l.Note.Note, Limb.RightHand, l.Note.Start, l.Lead, tempi.At(l.Note.Start) - l.Lead + shift, instrument.TouchOf(l.Note.Note)));
+            l.Note.Note, Limb.RightHand, l.Note.Start, l.Lead, tempi.At(l.Note.Start) - l.Lead + shift, TouchOf(l.Note))
+        {
+            IsTune = IsTune(l.Note),
+        });
         return new PassageStrokes(WithLimbs(instrument.Tower, strokes), heard[false].ToItems(), shift);
+
+        bool IsTune(HeardNote note) => ofTune.Contains((note.Start, note.Note));
+
+        Decibels TouchOf(HeardNote note) => IsTune(note) ? sound.TuneTouch : instrument.TouchOf(note.Note);
     }
 
     /// <summary>Strokes with limbs found by the least effort, in order of time, then upward.</summary>

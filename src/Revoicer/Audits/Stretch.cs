@@ -13,7 +13,7 @@ namespace Revoicer.Audits;
 /// <param name="Start">Where it begins.</param>
 /// <param name="Length">How long it lasts.</param>
 /// <param name="Symbol">Its chord; null for none.</param>
-/// <param name="Strokes">What belongs to it, in order of time.</param>
+/// <param name="Strokes">What belongs to it, a tune told apart left out, in order of time.</param>
 internal sealed record Stretch(Beats Start, Beats Length, ChordSymbol? Symbol, Items<Stroke> Strokes)
 {
     /// <summary>Where it ends.</summary>
@@ -30,7 +30,7 @@ internal sealed record Stretch(Beats Start, Beats Length, ChordSymbol? Symbol, I
             .ToArray();
         return cut.Concat(Between(chords, cut))
             .OrderBy(s => s.Start)
-            .Select(s => s with { Strokes = strokes.Where(n => n.Beat >= s.Start && n.Beat < s.End).ToItems() })
+            .Select(s => s with { Strokes = strokes.Where(n => !n.IsTune && n.Beat >= s.Start && n.Beat < s.End).ToItems() })
             .Where(s => s.Symbol is not null || s.Strokes.Count > 0)
             .ToItems();
     }

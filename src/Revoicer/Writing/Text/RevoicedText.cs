@@ -34,19 +34,16 @@ public static class RevoicedText
         page.Entry("Chords", Chords(revoiced));
         page.Entry("Close", Closeness(revoiced.StayClose));
         page.Entry("Moved", $"{Sentences.Count(revoiced.Moved.Count, "chord", "chords")} of {revoiced.After.Choices.Count}; the others stand as they were");
-        page.Entry("Clash", FromTo("the middle one of all chords", MedianOf(revoiced.Before), MedianOf(revoiced.Now)));
+        page.Entry("Clash", FromTo("the middle one of all chords", before.MedianClash, now.MedianClash));
         page.Entry("Carry", $"{before.Carry} before, {now.Carry} now");
         page.Entry("Bright", $"around {before.Brightness} before, {now.Brightness} now");
         page.Entry("Playable", Playable(revoiced.Before));
         page.Blank();
         page.Paragraph(
-            "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. Here the "
-            + "tune is counted with the rest, before and now, as music that exists does not tell them apart. What each chord costs, and why, "
-            + "stands below under 'Chord by chord'.");
+            "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. The tune "
+            + "with itself, which is kept, is left out for the chords and counted in the bars. What each chord costs, and why, stands below "
+            + "under 'Chord by chord'.");
     }
-
-    // As told in the bars, the tune with the rest.
-    private static double MedianOf(AuditReport audit) => StrokeFigures.Median(audit.Chords.Where(c => c.Symbol is not null).Select(c => c.Clash.Whole).DefaultIfEmpty(0));
 
     private static string FromTo(string what, double before, double now) => $"{what}: {Sentences.Figure(before)} before, {Sentences.Figure(now)} now";
 
