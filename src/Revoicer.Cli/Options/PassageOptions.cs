@@ -40,10 +40,7 @@ internal static class PassageOptions
     /// <param name="error">Where the sentence goes.</param>
     public static Passage? Moved(Passage passage, string path, KeyWish? key, Transposition sounds, TextWriter error)
     {
-        var sentence = key is KeyWish.Best
-            ? "--key best is for lead sheets, whose keys are tried one after another; name a key, or give semitones, such as --key +2"
-            : key is { } wish && wish.Apply(passage.Sheet) is (null, var why) ? why : null;
-        if (sentence is not null)
+        if (key is { } wish && wish.Apply(passage.Sheet) is (null, var sentence))
         {
             error.Write($"{path}: {sentence}\n");
             return null;
