@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
-using System.Globalization;
 
 namespace Revoicer.Cli.Options;
 
@@ -21,19 +19,6 @@ internal static class SearchOptions
     {
         HelpName = "SECONDS",
         Description = "after so many seconds take the best found so far; the result then depends on the machine",
-        CustomParser = ReadLimit,
+        CustomParser = result => Numbers.Within(result, "--time-limit", "time limit", ShortestLimit, LongestLimit, " seconds"),
     };
-
-    private static double? ReadLimit(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var seconds)
-            && seconds is >= ShortestLimit and <= LongestLimit)
-        {
-            return seconds;
-        }
-
-        result.AddError($"--time-limit: '{text}' is no time limit; expected a number from {ShortestLimit.ToString(CultureInfo.InvariantCulture)} to {LongestLimit} seconds, with a point before decimals");
-        return null;
-    }
 }

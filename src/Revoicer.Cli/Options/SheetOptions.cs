@@ -34,7 +34,7 @@ internal static class SheetOptions
     {
         HelpName = "NUMBER",
         Description = "beats of the metre a minute, 20 to 300; by default the sheet's tempo, else 84",
-        CustomParser = ReadTempo,
+        CustomParser = result => Numbers.Within(result, "--tempo", "tempo", SlowestTempo, FastestTempo, " beats a minute"),
     };
 
     /// <summary>The key asked for; null where it is left out.</summary>
@@ -92,19 +92,6 @@ internal static class SheetOptions
 
     /// <summary>Whether files that exist may be replaced.</summary>
     public static Option<bool> Force() => new("--force") { Description = "replace files that exist" };
-
-    private static double? ReadTempo(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var tempo)
-            && tempo is >= SlowestTempo and <= FastestTempo)
-        {
-            return tempo;
-        }
-
-        result.AddError($"--tempo: '{text}' is no tempo; expected a number from {SlowestTempo} to {FastestTempo} beats a minute, with a point before decimals");
-        return null;
-    }
 
     private static int? ReadPiece(ArgumentResult result)
     {

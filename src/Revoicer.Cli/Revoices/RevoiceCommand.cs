@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
-using System.Globalization;
 using Revoicer.Cli.Drafts;
 using Revoicer.Cli.Options;
 using Revoicer.LeadSheets;
@@ -17,7 +15,7 @@ internal static class RevoiceCommand
         {
             HelpName = "NUMBER",
             Description = "how much what is there is to stay, 0 (where it is the best, the default) to 1 (unless it breaks a rule or clashes badly)",
-            CustomParser = ReadClose,
+            CustomParser = result => Numbers.Within(result, "--stay-close", "closeness", 0, 1, "") ?? 0,
         };
         var voice = PassageOptions.Voice("the first if it is on top, else the top line");
         var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the music's name with -revoiced behind it, in this folder");
@@ -57,17 +55,5 @@ internal static class RevoiceCommand
                 cancel),
             CancellationToken.None));
         return command;
-    }
-
-    private static double ReadClose(ArgumentResult result)
-    {
-        var text = result.Tokens[0].Value;
-        if (double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var close) && close is >= 0 and <= 1)
-        {
-            return close;
-        }
-
-        result.AddError($"--stay-close: '{text}' is no closeness; expected a number from 0 to 1, with a point before decimals");
-        return 0;
     }
 }
