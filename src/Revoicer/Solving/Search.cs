@@ -41,7 +41,7 @@ public static class Search
     }
 
     // Where the rounds end at nothing, or at moves that cannot be made, another search says whether there is anything at all.
-    private static (int[] Choice, long Price, long Bound, int Starts)? Playable(
+    private static BoundedChoice? Playable(
         SheetPrices prices, RuleBook book, ProofEffort effort, CancellationToken cancel)
     {
         if (book.Allowed.Any(slot => slot.Length == 0))
@@ -62,11 +62,11 @@ public static class Search
 
         var polished = Steering.Polished(prices, book.Allowed, book.Counters, book.Leasts, any, cancel);
         var bound = answer?.Bound ?? NeighbourBound.Of(prices, book.Allowed, cancel).Bound;
-        return (polished, prices.Whole(polished), bound, (answer?.Starts ?? 0) + 1);
+        return new BoundedChoice(polished, prices.Whole(polished), bound, (answer?.Starts ?? 0) + 1);
     }
 
     /// <summary>The same over plain prices; null where the counting rules cannot be kept.</summary>
-    internal static (int[] Choice, long Price, long Bound, int Starts)? Run(
+    internal static BoundedChoice? Run(
         IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel) =>
         prices.Count > LongestWhole
             ? InWindows(prices, allowed, counters, effort, cancel)
@@ -74,7 +74,7 @@ public static class Search
 
     // A long piece in windows of whole phrases, each solved by itself. What two windows cost together is not negative, so the
     // bounds add up to one of the whole; the answers together are a start that is then changed for the better slot by slot.
-    private static (int[] Choice, long Price, long Bound, int Starts)? InWindows(
+    private static BoundedChoice? InWindows(
         IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel)
     {
         var parts = Windows(prices, counters).AsParallel().AsOrdered().WithCancellation(cancel)
@@ -89,7 +89,7 @@ public static class Search
         var start = parts.SelectMany(part => part!.Value.Choice);
         var rounds = new Rounds(prices, counters, allowed, [.. start.Select(c => new[] { c })]);
         var (choice, price) = rounds.From(null, cancel)!.Value;
-        return (choice, price, Math.Min(bound, price), 1);
+        return new BoundedChoice(choice, price, Math.Min(bound, price), 1);
     }
 
     private static IEnumerable<(int From, int Count)> Windows(IChoicePrices prices, Counters counters)
@@ -108,7 +108,7 @@ public static class Search
         }
     }
 
-    private static (int[] Choice, long Price, long Bound, int Starts)? Whole(
+    private static BoundedChoice? Whole(
         IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel)
     {
         var bound = NeighbourBound.Of(prices, allowed, cancel);
@@ -118,7 +118,7 @@ public static class Search
         return Answer(prices, allowed, promising, counters, bound, effort, cancel) ?? Answer(prices, allowed, allowed, counters, bound, effort, cancel);
     }
 
-    private static (int[] Choice, long Price, long Bound, int Starts)? Answer(
+    private static BoundedChoice? Answer(
         IChoicePrices prices, int[][] allowed, int[][] promising, Counters counters, NeighbourBound bound, ProofEffort effort, CancellationToken cancel)
     {
         var rounds = new Rounds(prices, counters, allowed, promising);
@@ -136,11 +136,11 @@ public static class Search
         return best is { } found ? Proven(prices, allowed, counters, bound, found.Choice, starts.Length, effort, cancel) : null;
     }
 
-    private static (int[] Choice, long Price, long Bound, int Starts) Proven(
+    private static BoundedChoice Proven(
         IChoicePrices prices, int[][] allowed, Counters counters, NeighbourBound bound, int[] choice, int starts, ProofEffort effort, CancellationToken cancel)
     {
         var proof = Proof.Of(prices, counters, bound, allowed, choice, effort, cancel);
-        return (proof.Choice, proof.Price, Math.Min(proof.Price, Math.Max(bound.Bound, proof.Bound)), starts);
+        return new BoundedChoice(proof.Choice, proof.Price, Math.Min(proof.Price, Math.Max(bound.Bound, proof.Bound)), starts);
     }
 
     private static int[] MostPromising(NeighbourBound bound, Counters counters, int slot, int[] candidates)

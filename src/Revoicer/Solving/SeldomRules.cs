@@ -15,7 +15,7 @@ internal static class SeldomRules
     /// <param name="leasts">The rules that ask for a least.</param>
     /// <param name="effort">What may be spent on showing how good the answer is.</param>
     /// <param name="cancel">Stops the search.</param>
-    public static (int[] Choice, long Price, long Bound, int Starts)? Run(
+    public static BoundedChoice? Run(
         IChoicePrices prices, int[][] allowed, Counters counters, IReadOnlyList<Least> leasts, ProofEffort effort, CancellationToken cancel)
     {
         var leftOut = counters.All.Where(c => c.IsSeldom).ToHashSet();

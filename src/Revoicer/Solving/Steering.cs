@@ -26,7 +26,7 @@ internal static class Steering
     /// <param name="leasts">The rules that ask for a least.</param>
     /// <param name="effort">What may be spent on showing how good the answer is.</param>
     /// <param name="cancel">Stops the search.</param>
-    public static (int[] Choice, long Price, long Bound, int Starts)? Run(
+    public static BoundedChoice? Run(
         IChoicePrices prices, int[][] allowed, Counters counters, IReadOnlyList<Least> leasts, ProofEffort effort, CancellationToken cancel)
     {
         if (leasts.Count == 0)
@@ -50,7 +50,7 @@ internal static class Steering
 
         // Now the bound is worth some work, and what comes out is at the least as good.
         search.Try(high, effort);
-        return search.Best is { } best ? (best, prices.Whole(best), Math.Min(prices.Whole(best), search.Bound), search.Starts) : null;
+        return search.Best is { } best ? new BoundedChoice(best, prices.Whole(best), Math.Min(prices.Whole(best), search.Bound), search.Starts) : null;
     }
 
     /// <summary>A choice that keeps all rules, changed slot by slot as long as that makes it cheaper and keeps them.</summary>

@@ -48,7 +48,7 @@ public sealed class RollsOnASheetTests
         Assert.Equal((price, price), (found.Price, found.Bound));
         Assert.True(free.Price < price, "the rule does not bite");
 
-        (int[] Choice, long Price, long Bound, int Starts) Run(Counters counters) =>
+        BoundedChoice Run(Counters counters) =>
             Search.Run(Sheet.Prices, promising, counters, ProofEffort.Quick, TestContext.Current.CancellationToken)!.Value;
     }
 

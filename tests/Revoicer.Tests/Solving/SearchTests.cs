@@ -101,6 +101,6 @@ public sealed class SearchTests
             Search.Run(problem.Prices, problem.Allowed, problem.Counters, ProofEffort.Quick, new CancellationToken(canceled: true)));
     }
 
-    private static (int[] Choice, long Price, long Bound, int Starts)? Run(IChoicePrices prices, ChoiceProblem problem) =>
+    private static BoundedChoice? Run(IChoicePrices prices, ChoiceProblem problem) =>
         Search.Run(prices, problem.Allowed, problem.Counters, ProofEffort.Quick, TestContext.Current.CancellationToken);
 }

@@ -27,6 +27,6 @@ public sealed class SeldomRulesTests
         Assert.Equal(BruteForce.Least(problem.Allowed, problem.IsKept, problem.Near.Price), Run(problem.Near, problem, seed)?.Price);
     }
 
-    private static (int[] Choice, long Price, long Bound, int Starts)? Run(TablePrices prices, ChoiceProblem problem, int seed) => SeldomRules.Run(
+    private static BoundedChoice? Run(TablePrices prices, ChoiceProblem problem, int seed) => SeldomRules.Run(
         prices, problem.Allowed, LeastGens.SomeSeldom(problem, seed), [], ProofEffort.Quick, TestContext.Current.CancellationToken);
 }

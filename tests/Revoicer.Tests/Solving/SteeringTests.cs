@@ -66,6 +66,6 @@ public sealed class SteeringTests
 
     private static int Count(Least least, int[] choice) => choice.Index().Count(c => least.Counts[c.Index][c.Item]);
 
-    private static (int[] Choice, long Price, long Bound, int Starts)? Run(ChoiceProblem problem, Least[] leasts) => Steering.Run(
+    private static BoundedChoice? Run(ChoiceProblem problem, Least[] leasts) => Steering.Run(
         problem.Prices, problem.Allowed, problem.Counters, leasts, ProofEffort.Quick, TestContext.Current.CancellationToken);
 }
