@@ -136,7 +136,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
     {
         // A place heard more than once stands here once, with the time it clashes most.
         var worst = arrangement.Choices
-            .OrderByDescending(c => c.Clash.Whole)
+            .OrderByDescending(c => c.Clash.Avoidable)
             .DistinctBy(c => (c.Bar, c.Beat))
             .Take(WorstPlaces)
             .ToArray();
@@ -146,12 +146,12 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         }
 
         page.Blank();
-        page.Paragraph("Where it clashes most:");
+        page.Paragraph(arrangement.TuneOctaves is null ? "Where it clashes most:" : "Where it clashes most, the tune with itself left out:");
         for (var i = 0; i < worst.Length; i++)
         {
             var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {new QuarrelWords(arrangement, worst[i].ToneNames).InShort(worst[i].Quarrels[0])}" : "";
             page.Paragraph(
-                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {_chords.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Whole)}{quarrel}",
+                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {_chords.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Avoidable)}{quarrel}",
                 indent: 2,
                 hanging: 3);
         }

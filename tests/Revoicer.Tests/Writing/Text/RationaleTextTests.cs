@@ -133,6 +133,16 @@ public class RationaleTextTests
         Assert.Contains(sentence, RationaleText.Of(sample with { Choices = [choice] }));
     }
 
+    // No voicing changes what the tune has with itself, so it does not say where a player should look.
+    [Fact]
+    public void The_worst_places_are_those_that_a_voicing_can_change()
+    {
+        var sample = SampleArrangements.HarbourLights;
+        Choice Clashing(int bar, double own, double tune) => sample.Choices[0] with { Bar = bar, Clash = new ClashSplit(own, 0, 0, own, 0) { Tune = tune } };
+        var text = RationaleText.Of(sample with { TuneOctaves = 0, Choices = [Clashing(1, 20, 90), Clashing(2, 30, 0)] });
+        Assert.Matches(@"the tune with itself left out:\n  1\. bar 2, [^\n]*: 30\.0[^1]*\n(.*\n)*?  2\. bar 1, [^\n]*: 20\.0", text);
+    }
+
     [Fact]
     public void A_pickup_is_not_counted_as_a_bar()
     {
