@@ -55,7 +55,7 @@ internal static class CompareFolder
     private static (Comparison? Comparison, int ExitCode, string Error) Compare(CompareRequest request, OpenedSettings settings, CancellationToken cancel)
     {
         using var error = new StringWriter { NewLine = "\n" };
-        if (SheetFile.Read(request.Sheet, request.Choice, error) is not { } sheet || !CompareRun.CanCompare(request, settings, sheet, error))
+        if (SheetFolder.Read(request.Sheet, request.Choice, error) is not { } sheet || !CompareRun.CanCompare(request, settings, sheet, error))
         {
             return (null, ExitCode.WrongUsage, error.ToString());
         }

@@ -68,9 +68,14 @@ internal static class RecitalRun
             return new SheetResult(sheet, ExitCode.NotWritten, null, $"{sheet}: its draft would have the name of that of {before}; draft it by itself with --out\n");
         }
 
-        if (SheetFile.Read(sheet, request.Choice, error) is not { } read || DraftRun.Prepared(read, own, error) is not { } prepared)
+        if (SheetFolder.Read(sheet, request.Choice, error) is not { } read || DraftRun.Prepared(read, own, error) is not { } prepared)
         {
             return new SheetResult(sheet, ExitCode.WrongUsage, null, error.ToString());
+        }
+
+        if (!DraftRun.CanWrite(own, taken, error))
+        {
+            return new SheetResult(sheet, ExitCode.NotWritten, null, error.ToString());
         }
 
         using var unseen = new ProgressLine(TextWriter.Null);
