@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
@@ -51,6 +52,7 @@ public static class ComparisonJson
         json.WriteString("tower", setting.Tower);
         json.WriteString("sound", setting.Sound);
         json.WriteString("layout", setting.Layout);
+        json.WriteString("layoutTaken", compared.LayoutTaken is { } taken ? TuneLayoutNames.Of(taken) : null);
         json.WriteNumber("semitones", setting.Semitones);
         json.WriteString("writtenKey", setting.Key?.ToString());
         json.WriteString("soundingKey", compared.Made?.Arrangement.SoundingKey?.ToString());

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -53,7 +54,7 @@ public static class ComparisonText
         Add(["sound"], r => r.IsPlain ? "plain hand" : r.Setting.Sound);
         if (Varies(comparison, s => s.Layout) || rows[0].Setting.Layout is not (null or "above"))
         {
-            Add(["tune"], r => r.Setting.Layout ?? "");
+            Add(["tune"], r => Layout(r.Compared));
         }
 
         if (comparison.HasKeys)
@@ -78,6 +79,13 @@ public static class ComparisonText
         void Add(string[] heading, Func<ComparisonRow, string> cell) =>
             columns.Add(new([.. heading], false, [.. rows.Select(r => PlainTable.OneLine(cell(r)))]));
     }
+
+    // "above"; where the cheaper of the two was asked for, which one it is: "best (above)".
+    private static string Layout(ComparedSetting compared) => compared switch
+    {
+        { Setting.Layout: "best", LayoutTaken: { } taken } => $"best ({TuneLayoutNames.Of(taken)})",
+        _ => compared.Setting.Layout ?? "",
+    };
 
     private static void AddKeys(Comparison comparison, List<PlainTable.Column> columns, ComparisonRow[] rows)
     {
