@@ -95,7 +95,7 @@ internal static class RecitalRun
         }
 
         var failed = results.Where(r => r.ExitCode != ExitCode.Done).ToArray();
-        output.Write(string.Create(CultureInfo.InvariantCulture, $"{sheets} sheets: {results.Length - failed.Length} drafted, {failed.Length} failed{(isInterrupted ? $", {sheets - results.Length} not begun or not finished" : "")}\n"));
+        output.Write(string.Create(CultureInfo.InvariantCulture, $"{(sheets == 1 ? "one sheet" : $"{sheets} sheets")}: {results.Length - failed.Length} drafted, {failed.Length} failed{(isInterrupted ? $", {sheets - results.Length} not begun or not finished" : "")}\n"));
         output.Write(failed.Length == 0 ? "" : PlainTable.OneLine($"failed: {string.Join(", ", failed.Select(f => Path.GetFileName(f.Sheet)))}; why is told above") + "\n");
         return isInterrupted ? ExitCode.Interrupted : results.Max(r => r.ExitCode);
     }

@@ -181,11 +181,27 @@ public sealed partial class CompareCommandTests : IDisposable
         Assert.Contains("broken.chords:1:", ran.Error, StringComparison.Ordinal);
         Assert.Contains("gone.abc: cannot be opened", ran.Error, StringComparison.Ordinal);
         Assert.Contains("\n4 sheets: 2 compared, 2 failed\nfailed: broken.chords, gone.abc; why is told above\n", ran.Output, StringComparison.Ordinal);
-        Assert.Matches("\nfull: least clash on [0-2], most carry on [0-2], least effort on [0-2] of 4 sheets\n", ran.Output);
+        Assert.Matches("\nfull: least clash on [0-2], most carry on [0-2], least effort on [0-2] of 2 sheets\n", ran.Output);
+    }
+
+    // A sheet's comparison is the one that the sheet has by itself, so its shape is held there.
+    [Fact]
+    public async Task A_folder_as_json_has_the_comparison_of_every_sheet_and_null_for_one_that_cannot_be_read()
+    {
+        var folder = Folder();
+        var ran = await Ran.Of("compare", folder, "--sound", "full", "--json");
+        Assert.Equal(2, ran.ExitCode);
+        Assert.Contains("broken.chords:1:", ran.Error, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(ran.Output);
+        Assert.Equal(1, json.RootElement.GetProperty("format").GetInt32());
+        var sheets = json.RootElement.GetProperty("sheets").EnumerateArray().ToArray();
+        Assert.Equal(["broken.chords", "buoys.chords", "ebb.abc", "gone.abc"], sheets.Select(s => s.GetProperty("name").GetString()));
+        Assert.Equal([JsonValueKind.Null, JsonValueKind.Object, JsonValueKind.Object, JsonValueKind.Null], sheets.Select(s => s.GetProperty("comparison").ValueKind));
+        using var alone = JsonDocument.Parse((await Ran.Of("compare", Path.Combine(folder, "ebb.abc"), "--sound", "full", "--json")).Output);
+        Assert.True(JsonElement.DeepEquals(alone.RootElement, sheets[2].GetProperty("comparison")));
     }
 
     [Theory]
-    [InlineData("--json")]
     [InlineData("--chords")]
     [InlineData("--plain")]
     [InlineData("--bar", "1")]

@@ -89,12 +89,13 @@ public sealed class RecitalTests : IDisposable
 
         File.CreateSymbolicLink(Path.Combine(folder, "link.chords"), "pipe.abc");
         File.CreateSymbolicLink(Path.Combine(folder, "zero.chords"), "/dev/zero");
+        File.CreateSymbolicLink(Path.Combine(folder, "circle.chords"), "circle.chords");
         string[] arguments = command == "draft" ? ["draft", folder, "--out", Out("drafts")] : ["compare", folder, "--sound", "full"];
         var ran = await Ran.Of(arguments);
         Assert.Equal(2, ran.ExitCode);
         Assert.All(["link.chords", "pipe.abc", "void.abc", "zero.chords"], name => Assert.Contains(
             $"{name}: the file is empty, or is a pipe or a device and no file; expected a sheet. It is passed over\n", ran.Error, StringComparison.Ordinal));
-        Assert.Contains("5 sheets: 1 ", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("6 sheets: 1 ", ran.Output, StringComparison.Ordinal);
     }
 
     [Fact]

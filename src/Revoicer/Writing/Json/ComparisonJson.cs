@@ -14,7 +14,8 @@ public static class ComparisonJson
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
     public const int Format = 1;
 
-    private static readonly JsonWriterOptions Indented = new()
+    /// <summary>How it is laid out.</summary>
+    internal static JsonWriterOptions Indented { get; } = new()
     {
         Indented = true,
         NewLine = "\n",
@@ -27,22 +28,28 @@ public static class ComparisonJson
         var buffer = new ArrayBufferWriter<byte>();
         using (var json = new Utf8JsonWriter(buffer, Indented))
         {
-            json.WriteStartObject();
-            json.WriteNumber("format", Format);
-            json.WriteString("title", comparison.Title);
-            json.WriteBoolean("hasOneFade", comparison.HasOneFade);
-            json.WriteStartArray("settings");
-            foreach (var (index, setting) in comparison.Settings.Index())
-            {
-                Setting(json, setting, [.. Measure.All.Where(m => comparison.Best(m).Contains(index)).Select(m => m.Name)]);
-            }
-
-            json.WriteEndArray();
-            json.WriteLines("advice", comparison.Advice, (line, advice) => Advice(line, comparison, advice));
-            json.WriteEndObject();
+            Write(json, comparison);
         }
 
         return [.. buffer.WrittenSpan, (byte)'\n'];
+    }
+
+    /// <summary>The comparison as one object.</summary>
+    internal static void Write(Utf8JsonWriter json, Comparison comparison)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("format", Format);
+        json.WriteString("title", comparison.Title);
+        json.WriteBoolean("hasOneFade", comparison.HasOneFade);
+        json.WriteStartArray("settings");
+        foreach (var (index, setting) in comparison.Settings.Index())
+        {
+            Setting(json, setting, [.. Measure.All.Where(m => comparison.Best(m).Contains(index)).Select(m => m.Name)]);
+        }
+
+        json.WriteEndArray();
+        json.WriteLines("advice", comparison.Advice, (line, advice) => Advice(line, comparison, advice));
+        json.WriteEndObject();
     }
 
     private static void Setting(Utf8JsonWriter json, ComparedSetting compared, Items<string> best)
