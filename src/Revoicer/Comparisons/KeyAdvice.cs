@@ -41,7 +41,7 @@ public sealed record KeyAdvice(ComparedSetting Chosen, string Grounds)
             .ThenByDescending(k => k.Setting.Semitones)
             .First();
         var written = keys.FirstOrDefault(k => k.Setting.Semitones == 0);
-        return new KeyAdvice(chosen, Why(chosen, cheapest, written, Among(made.Length, fitting)));
+        return new KeyAdvice(chosen, Why(chosen, cheapest, written, Among(made.Length, fitting, keys.Any(k => k.Drafting is Drafting.Unmet))));
     }
 
     private static long PriceOf(ComparedSetting key) => key.Figures!.Price;
@@ -55,10 +55,10 @@ public sealed record KeyAdvice(ComparedSetting Chosen, string Grounds)
     };
 
     // Those whose prices were compared.
-    private static string Among(int made, ComparedSetting[] fitting)
+    private static string Among(int made, ComparedSetting[] fitting, bool hasUnmet)
     {
         var (keys, fit) = (fitting.Length == 1 ? "the one key" : $"the {fitting.Length} keys", fitting[0].Fit);
-        return fitting.Length == made ? $"{keys} that can be played"
+        return fitting.Length == made ? $"{keys} {(hasUnmet ? "in which all wishes can be met" : "that can be played")}"
             : fit.WithPedal == fit.Basses ? $"{keys} with a pedal for every bass"
             : $"{keys} with pedals for the most basses, {fit.WithPedal} of {fit.Basses}";
     }

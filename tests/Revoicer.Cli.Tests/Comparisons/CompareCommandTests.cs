@@ -169,6 +169,11 @@ public sealed partial class CompareCommandTests : IDisposable
         Assert.Equal(1, unmet.ExitCode);
         Assert.Contains("no draft (1)", unmet.Output, StringComparison.Ordinal);
         Assert.Contains("\n(1) ", unmet.Output, StringComparison.Ordinal);
+
+        // C#3 has no bell in any sound, which is told once.
+        var twice = await Compare("--sound", "full", "--sound", "bright", "--wishes", _scratch.At("unmet.toml"));
+        Assert.Equal(2, Regex.Count(twice.Output, Regex.Escape("no draft (1)")));
+        Assert.DoesNotContain("(2)", twice.Output, StringComparison.Ordinal);
     }
 
     [Fact]

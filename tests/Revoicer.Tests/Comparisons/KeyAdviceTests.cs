@@ -71,7 +71,7 @@ public sealed class KeyAdviceTests
 
     [Fact]
     public void A_written_key_in_which_a_wish_cannot_be_met_is_told() => Assert.EndsWith(
-        "the lowest of the one key that can be played; as written a wish cannot be met",
+        "the lowest of the one key in which all wishes can be met; as written a wish cannot be met",
         KeyAdvice.Of([SomeFigures.Unplayable(0) with { Drafting = new Drafting.Unmet([]) }, SomeFigures.At(5, 100)])!.Reason,
         StringComparison.Ordinal);
 
