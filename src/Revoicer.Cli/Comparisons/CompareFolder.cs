@@ -1,8 +1,10 @@
 using System.Globalization;
+using System.Text;
 using Revoicer.Cli.Files;
 using Revoicer.Comparisons;
 using Revoicer.Music;
 using Revoicer.Values;
+using Revoicer.Writing.Json;
 using Revoicer.Writing.Text;
 
 namespace Revoicer.Cli.Comparisons;
@@ -47,7 +49,6 @@ internal static class CompareFolder
         { Choice.Piece: not null } => "--piece",
         { Chords: true } => "--chords",
         { Bar: not null } => "--bar",
-        { AsJson: true } => "--json",
         { Plain: true } => "--plain",
         _ => null,
     };
@@ -55,7 +56,7 @@ internal static class CompareFolder
     private static (Comparison? Comparison, int ExitCode, string Error) Compare(CompareRequest request, OpenedSettings settings, CancellationToken cancel)
     {
         using var error = new StringWriter { NewLine = "\n" };
-        if (SheetFile.Read(request.Sheet, request.Choice, error) is not { } sheet || !CompareRun.CanCompare(request, settings, sheet, error))
+        if (SheetFolder.Read(request.Sheet, request.Choice, error) is not { } sheet || !CompareRun.CanCompare(request, settings, sheet, error))
         {
             return (null, ExitCode.WrongUsage, error.ToString());
         }
@@ -74,9 +75,15 @@ internal static class CompareFolder
     private static int Report(CompareRequest request, (string Name, Comparison? Comparison, int ExitCode)[] results, TextWriter output)
     {
         var compared = results.Select(r => new SheetComparison(r.Name, r.Comparison)).ToItems();
+        if (request.AsJson)
+        {
+            output.Write(Encoding.UTF8.GetString(SheetsComparedJson.Write(compared)));
+            return results.Max(r => r.ExitCode);
+        }
+
         output.Write(compared.Any(s => s.Comparison is not null) ? SheetsComparedText.Of(compared) : "");
         string[] failed = [.. results.Where(r => r.ExitCode != ExitCode.Done).Select(r => r.Name)];
-        output.Write(string.Create(CultureInfo.InvariantCulture, $"{results.Length} sheets: {results.Length - failed.Length} compared, {failed.Length} failed\n"));
+        output.Write(string.Create(CultureInfo.InvariantCulture, $"{(results.Length == 1 ? "one sheet" : $"{results.Length} sheets")}: {results.Length - failed.Length} compared, {failed.Length} failed\n"));
         output.Write(failed.Length == 0 ? "" : PlainTable.OneLine($"failed: {string.Join(", ", failed)}; why is told above") + "\n");
         output.Write(request.Keys.From < request.Keys.To ? "the keys are those recommended; nothing is moved unless you say so\n" : "");
         return results.Max(r => r.ExitCode);

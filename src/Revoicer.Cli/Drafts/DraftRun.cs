@@ -36,6 +36,11 @@ internal static class DraftRun
             return ExitCode.WrongUsage;
         }
 
+        if (!CanWrite(request, taken, error))
+        {
+            return ExitCode.NotWritten;
+        }
+
         using var progress = new ProgressLine(error);
         var result = SheetDraft.Of(sheet, request, taken, more: null, progress, cancel);
         progress.Clear();
@@ -57,6 +62,15 @@ internal static class DraftRun
         }
 
         return sheet;
+    }
+
+    /// <summary>Whether the files of a draft can go where they are to, as far as can be seen before the work; where they cannot, why is told.</summary>
+    public static bool CanWrite(DraftRequest request, DraftSettings taken, TextWriter error)
+    {
+        var name = OutputName.Of(request.Out, request.Sheet);
+        var obstacles = OutputFiles.Obstacles([.. OutputName.Endings.Select(ending => name + ending)], request.Force, Inputs(request, taken));
+        Tell(obstacles, error);
+        return obstacles.Count == 0;
     }
 
     /// <summary>Writes a draft, or tells why there is none; the exit code.</summary>
@@ -102,14 +116,9 @@ internal static class DraftRun
             new(name + ".json", ArrangementJson.Write(arrangement)),
             new(name + ".musicxml", MusicXmlWriting.Bytes(arrangement)),
         ];
-        string?[] inputs = [request.Sheet, request.Wishes, taken.Tower.File, taken.Sound.File];
-        if (OutputFiles.Write(files, request.Force, [.. inputs.OfType<string>(), .. request.OtherInputs]) is WriteResult.Failed failed)
+        if (OutputFiles.Write(files, request.Force, Inputs(request, taken)) is WriteResult.Failed failed)
         {
-            foreach (var sentence in failed.Sentences)
-            {
-                error.Write($"revoicer: {sentence}\n");
-            }
-
+            Tell(failed.Sentences, error);
             return ExitCode.NotWritten;
         }
 
@@ -124,6 +133,15 @@ internal static class DraftRun
         output.Write(string.Concat(files.Select(file => $"wrote {file.Name}\n")));
         return ExitCode.Done;
     }
+
+    private static string[] Inputs(DraftRequest request, DraftSettings taken)
+    {
+        string?[] inputs = [request.Sheet, request.Wishes, taken.Tower.File, taken.Sound.File];
+        return [.. inputs.OfType<string>(), .. request.OtherInputs];
+    }
+
+    private static void Tell(IReadOnlyList<string> sentences, TextWriter error) =>
+        error.Write(string.Concat(sentences.Select(sentence => $"revoicer: {sentence}\n")));
 
     private static string Heard(Arrangement arrangement) =>
         arrangement.SoundingKey is { } sounding && arrangement.WrittenKey is { } written ? $" (you read {written}, it is heard in {sounding})" : "";

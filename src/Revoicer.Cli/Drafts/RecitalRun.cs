@@ -68,9 +68,14 @@ internal static class RecitalRun
             return new SheetResult(sheet, ExitCode.NotWritten, null, $"{sheet}: its draft would have the name of that of {before}; draft it by itself with --out\n");
         }
 
-        if (SheetFile.Read(sheet, request.Choice, error) is not { } read || DraftRun.Prepared(read, own, error) is not { } prepared)
+        if (SheetFolder.Read(sheet, request.Choice, error) is not { } read || DraftRun.Prepared(read, own, error) is not { } prepared)
         {
             return new SheetResult(sheet, ExitCode.WrongUsage, null, error.ToString());
+        }
+
+        if (!DraftRun.CanWrite(own, taken, error))
+        {
+            return new SheetResult(sheet, ExitCode.NotWritten, null, error.ToString());
         }
 
         using var unseen = new ProgressLine(TextWriter.Null);
@@ -90,7 +95,7 @@ internal static class RecitalRun
         }
 
         var failed = results.Where(r => r.ExitCode != ExitCode.Done).ToArray();
-        output.Write(string.Create(CultureInfo.InvariantCulture, $"{sheets} sheets: {results.Length - failed.Length} drafted, {failed.Length} failed{(isInterrupted ? $", {sheets - results.Length} not begun or not finished" : "")}\n"));
+        output.Write(string.Create(CultureInfo.InvariantCulture, $"{(sheets == 1 ? "one sheet" : $"{sheets} sheets")}: {results.Length - failed.Length} drafted, {failed.Length} failed{(isInterrupted ? $", {sheets - results.Length} not begun or not finished" : "")}\n"));
         output.Write(failed.Length == 0 ? "" : PlainTable.OneLine($"failed: {string.Join(", ", failed.Select(f => Path.GetFileName(f.Sheet)))}; why is told above") + "\n");
         return isInterrupted ? ExitCode.Interrupted : results.Max(r => r.ExitCode);
     }

@@ -14,7 +14,19 @@ internal static class OutputFiles
     public static WriteResult Write(IReadOnlyList<OutputFile> files, bool force, IReadOnlyList<string> inputs) =>
         Write(files, force, inputs, File.Move);
 
-    /// <summary>As above, with the renaming handed in, so that a test can let it fail.</summary>
+    /// <summary>What stands in the way of writing files of these names, as far as can be seen without writing; empty where nothing does.</summary>
+    public static IReadOnlyList<string> Obstacles(IReadOnlyList<string> names, bool force, IReadOnlyList<string> inputs)
+    {
+        var check = new TargetCheck(force, inputs);
+        foreach (var name in names)
+        {
+            check.PathFor(name);
+        }
+
+        return check.Sentences;
+    }
+
+    /// <summary>Writes the files, or none of them, with the renaming handed in, so that a test can let it fail.</summary>
     internal static WriteResult Write(
         IReadOnlyList<OutputFile> files, bool force, IReadOnlyList<string> inputs, Action<string, string, bool> rename)
     {

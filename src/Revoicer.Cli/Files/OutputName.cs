@@ -3,7 +3,8 @@ namespace Revoicer.Cli.Files;
 /// <summary>The common name of a run's results.</summary>
 internal static class OutputName
 {
-    private static readonly string[] Endings = [".mid", ".txt", ".json", ".musicxml"];
+    /// <summary>The endings of a draft's files, in the order in which they are told.</summary>
+    public static IReadOnlyList<string> Endings { get; } = [".mid", ".txt", ".json", ".musicxml"];
 
     /// <summary>
     /// The name asked for, without one of the endings that will be added; else the sheet's name in this folder, with

@@ -1,3 +1,5 @@
+using Revoicer.LeadSheets;
+
 namespace Revoicer.Cli.Files;
 
 /// <summary>The sheets of a folder.</summary>
@@ -31,5 +33,37 @@ internal static class SheetFolder
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// A sheet of a folder, as it would be read by itself, but never waited for: what holds nothing is not opened, as a pipe without
+    /// a writer would keep all others from being read. Null, with every problem told, where it cannot be read.
+    /// </summary>
+    /// <param name="path">The file.</param>
+    /// <param name="choice">Which tune of an ABC file, and which voice of it or of a score.</param>
+    /// <param name="error">Where problems and warnings go.</param>
+    public static LeadSheet? Read(string path, SheetChoice choice, TextWriter error)
+    {
+        if (!IsEmpty(path))
+        {
+            return SheetFile.Read(path, choice, error);
+        }
+
+        error.Write($"{path}: the file is empty, or is a pipe or a device and no file; expected a sheet. It is passed over\n");
+        return null;
+    }
+
+    // Pipes and devices have the length 0, like empty files. What leads nowhere is opened all the same, which says why.
+    private static bool IsEmpty(string path)
+    {
+        try
+        {
+            var file = File.ResolveLinkTarget(path, returnFinalTarget: true) ?? new FileInfo(path);
+            return file is FileInfo { Exists: true, Length: 0 };
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return false;
+        }
     }
 }

@@ -11,13 +11,9 @@ internal sealed class TargetCheck
     public TargetCheck(bool force, IReadOnlyList<string> inputs)
     {
         _force = force;
-        foreach (var input in inputs)
-        {
-            if (Resolve(input) is { } path)
-            {
-                _inputs.Add(path);
-            }
-        }
+
+        // One whose name leads nowhere, such as a link to itself among the sheets of a folder, was not read.
+        _inputs.UnionWith(inputs.Select(input => Resolve(input).Path).OfType<string>());
     }
 
     /// <summary>What stands in the way; empty where nothing does.</summary>
@@ -26,8 +22,10 @@ internal sealed class TargetCheck
     /// <summary>The file that a name leads to; null where it cannot be found out, which has then been told.</summary>
     public string? PathFor(string name)
     {
-        if (Resolve(name) is not { } path)
+        var (resolved, problem) = Resolve(name);
+        if (resolved is not { } path)
         {
+            _sentences.Add($"{name} is no file name that leads anywhere: {problem}; name another file with --out");
             return null;
         }
 
@@ -66,16 +64,15 @@ internal sealed class TargetCheck
             : null;
     }
 
-    private string? Resolve(string name)
+    private static (string? Path, string Problem) Resolve(string name)
     {
         try
         {
-            return RealPath.Of(name);
+            return (RealPath.Of(name), "");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException)
         {
-            _sentences.Add($"{name} is no file name that leads anywhere: {e.Message.TrimEnd('.')}; name another file with --out");
-            return null;
+            return (null, e.Message.TrimEnd('.'));
         }
     }
 }

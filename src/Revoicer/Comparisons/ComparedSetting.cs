@@ -1,4 +1,5 @@
 using Revoicer.Arrangements;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Comparisons;
@@ -20,6 +21,9 @@ public sealed record ComparedSetting(Setting Setting, KeyFit Fit, Drafting Draft
 
     /// <summary>How long the draft took on this machine, others at work beside it.</summary>
     public Seconds Took { get; init; }
+
+    /// <summary>Where the tune lies in the draft; null where there is no draft or no tune.</summary>
+    public TuneLayout? LayoutTaken => Made?.Arrangement.Layout?.Tune;
 
     /// <summary>The draft; null where there is none.</summary>
     public Drafting.Made? Made => Drafting as Drafting.Made;

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Revoicer.Arrangements;
 using Revoicer.Values;
 
 namespace Revoicer.Comparisons;
@@ -40,7 +41,7 @@ public sealed record KeyAdvice(ComparedSetting Chosen, string Grounds)
             .ThenByDescending(k => k.Setting.Semitones)
             .First();
         var written = keys.FirstOrDefault(k => k.Setting.Semitones == 0);
-        return new KeyAdvice(chosen, Why(chosen, cheapest, written, made.Length));
+        return new KeyAdvice(chosen, Why(chosen, cheapest, written, Among(made.Length, fitting, keys.Any(k => k.Drafting is Drafting.Unmet))));
     }
 
     private static long PriceOf(ComparedSetting key) => key.Figures!.Price;
@@ -53,20 +54,32 @@ public sealed record KeyAdvice(ComparedSetting Chosen, string Grounds)
         var setting => $"play it {Math.Abs(setting.Semitones)} semitones {(setting.Semitones > 0 ? "higher" : "lower")} (--key {setting.Signed})",
     };
 
-    private static string Why(ComparedSetting chosen, ComparedSetting cheapest, ComparedSetting? written, int keys)
+    // Those whose prices were compared.
+    private static string Among(int made, ComparedSetting[] fitting, bool hasUnmet)
+    {
+        var (keys, fit) = (fitting.Length == 1 ? "the one key" : $"the {fitting.Length} keys", fitting[0].Fit);
+        return fitting.Length == made ? $"{keys} {(hasUnmet ? "in which all wishes can be met" : "that can be played")}"
+            : fit.WithPedal == fit.Basses ? $"{keys} with a pedal for every bass"
+            : $"{keys} with pedals for the most basses, {fit.WithPedal} of {fit.Basses}";
+    }
+
+    private static string Why(ComparedSetting chosen, ComparedSetting cheapest, ComparedSetting? written, string among)
     {
         var price = $"price {Price(chosen)}";
         var against = written switch
         {
             null => "",
+            { Drafting: Drafting.Unmet } => "; as written a wish cannot be met",
             { Figures: null } => "; as written it cannot be played here",
             _ when ReferenceEquals(written, chosen) => "",
             _ when written.Fit.WithPedal < chosen.Fit.WithPedal => $"; as written {written.Fit.Basses - written.Fit.WithPedal} of {written.Fit.Basses} basses have no pedal",
             _ => $", {Percent(PriceOf(written), PriceOf(chosen))} less than the {Price(written)} as written",
         };
-        return ReferenceEquals(chosen, cheapest)
-            ? $"{price}, the lowest of {(keys == 1 ? "the one key" : $"the {keys} keys")} that can be played{against}"
-            : $"{price}{against}; {Name(cheapest)} is only {Percent(PriceOf(chosen), PriceOf(cheapest))} cheaper, and of prices within {NearlyEqualPercent} % the nearest key to the written one is taken";
+        var isNearer = Math.Abs(chosen.Setting.Semitones) < Math.Abs(cheapest.Setting.Semitones);
+        return PriceOf(chosen) == PriceOf(cheapest)
+            ? $"{price}, the lowest of {among}{against}"
+            : $"{price}{against}; {Name(cheapest)} is only {Percent(PriceOf(chosen), PriceOf(cheapest))} cheaper, and of prices within {NearlyEqualPercent} % "
+                + (isNearer ? "the nearest key to the written one is taken" : "in keys equally near the written one that with fewer accidentals is taken");
     }
 
     private static string Name(ComparedSetting key) => key.Setting.Key is { } name ? name.ToString() : key.Setting.Signed;

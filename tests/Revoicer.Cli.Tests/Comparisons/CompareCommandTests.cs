@@ -92,6 +92,34 @@ public sealed partial class CompareCommandTests : IDisposable
         Assert.Contains("\nthe sounds have different fades, so their clash doses cannot be compared\n", ran.Output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task What_says_the_same_is_drafted_once_and_a_changed_copy_that_kept_its_name_is_told_apart()
+    {
+        var same = _scratch.Put("same.toml", ShippedSounds.Text("full"));
+        var own = _scratch.Put("own.toml", ShippedSounds.Text("full").Replace("fade = 1.16", "fade = 1.2", StringComparison.Ordinal));
+        var ran = await Compare("--sound", "full", "--sound", same, "--sound", own, "--json");
+        Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
+        using var json = JsonDocument.Parse(ran.Output);
+        Assert.Equal(["full", $"full ({own})"], json.RootElement.GetProperty("settings").EnumerateArray().Select(s => s.GetProperty("sound").GetString()));
+
+        var folder = Directory.CreateDirectory(_scratch.At("recital")).FullName;
+        File.WriteAllText(Path.Combine(folder, "ebb.abc"), Tune);
+        var sheets = await Ran.Of("compare", folder, "--sound", "full", "--sound", own);
+        Assert.Contains($"\nfull ({own}): least clash on 0, most carry on ", sheets.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_the_cheaper_layout_is_asked_for_the_one_taken_is_told()
+    {
+        var ran = await Ran.Of("compare", _scratch.Put("ebb.abc", Tune), "--sound", "full", "--layout", "above", "--layout", "below", "--layout", "best", "--json");
+        using var json = JsonDocument.Parse(ran.Output);
+        var settings = json.RootElement.GetProperty("settings").EnumerateArray().ToArray();
+        Assert.Equal(["above", "below"], settings[..2].Select(s => s.GetProperty("layoutTaken").GetString()));
+        var cheaper = settings[..2].MinBy(s => s.GetProperty("figures").GetProperty("price").GetInt64()).GetProperty("layout").GetString();
+        Assert.Equal(cheaper, settings[2].GetProperty("layoutTaken").GetString());
+        Assert.Contains($"\nfull   best ({cheaper})  ", (await Ran.Of("compare", _scratch.At("ebb.abc"), "--sound", "full", "--layout", "best")).Output, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--keys", "6..-5", "--keys: '6..-5' is no range of keys; expected the lowest and the highest in semitones from the written key, -11 to 11, such as -5..6")]
     [InlineData("--keys", "0..12", "'0..12' is no range of keys")]
@@ -125,7 +153,7 @@ public sealed partial class CompareCommandTests : IDisposable
     [Fact]
     public async Task Too_many_drafts_are_refused()
     {
-        var sounds = Enumerable.Range(0, 30).SelectMany(i => new[] { "--sound", _scratch.Put($"s{i}.toml", ShippedSounds.Text("full")) });
+        var sounds = Enumerable.Range(0, 30).SelectMany(i => new[] { "--sound", _scratch.Put($"s{i}.toml", ShippedSounds.Text("full").Replace("\"full\"", $"\"full {i}\"", StringComparison.Ordinal)) });
         var ran = await Ran.Of(["compare", _scratch.Put("buoys.chords", Sheet), "--keys", "-11..11", .. sounds]);
         Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
         Assert.Contains("these settings come to 690 drafts; expected at most 500", ran.Error, StringComparison.Ordinal);
@@ -141,6 +169,11 @@ public sealed partial class CompareCommandTests : IDisposable
         Assert.Equal(1, unmet.ExitCode);
         Assert.Contains("no draft (1)", unmet.Output, StringComparison.Ordinal);
         Assert.Contains("\n(1) ", unmet.Output, StringComparison.Ordinal);
+
+        // C#3 has no bell in any sound, which is told once.
+        var twice = await Compare("--sound", "full", "--sound", "bright", "--wishes", _scratch.At("unmet.toml"));
+        Assert.Equal(2, Regex.Count(twice.Output, Regex.Escape("no draft (1)")));
+        Assert.DoesNotContain("(2)", twice.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -153,11 +186,27 @@ public sealed partial class CompareCommandTests : IDisposable
         Assert.Contains("broken.chords:1:", ran.Error, StringComparison.Ordinal);
         Assert.Contains("gone.abc: cannot be opened", ran.Error, StringComparison.Ordinal);
         Assert.Contains("\n4 sheets: 2 compared, 2 failed\nfailed: broken.chords, gone.abc; why is told above\n", ran.Output, StringComparison.Ordinal);
-        Assert.Matches("\nfull: least clash on [0-2], most carry on [0-2], least effort on [0-2] of 4 sheets\n", ran.Output);
+        Assert.Matches("\nfull: least clash on [0-2], most carry on [0-2], least effort on [0-2] of 2 sheets\n", ran.Output);
+    }
+
+    // A sheet's comparison is the one that the sheet has by itself, so its shape is held there.
+    [Fact]
+    public async Task A_folder_as_json_has_the_comparison_of_every_sheet_and_null_for_one_that_cannot_be_read()
+    {
+        var folder = Folder();
+        var ran = await Ran.Of("compare", folder, "--sound", "full", "--json");
+        Assert.Equal(2, ran.ExitCode);
+        Assert.Contains("broken.chords:1:", ran.Error, StringComparison.Ordinal);
+        using var json = JsonDocument.Parse(ran.Output);
+        Assert.Equal(1, json.RootElement.GetProperty("format").GetInt32());
+        var sheets = json.RootElement.GetProperty("sheets").EnumerateArray().ToArray();
+        Assert.Equal(["broken.chords", "buoys.chords", "ebb.abc", "gone.abc"], sheets.Select(s => s.GetProperty("name").GetString()));
+        Assert.Equal([JsonValueKind.Null, JsonValueKind.Object, JsonValueKind.Object, JsonValueKind.Null], sheets.Select(s => s.GetProperty("comparison").ValueKind));
+        using var alone = JsonDocument.Parse((await Ran.Of("compare", Path.Combine(folder, "ebb.abc"), "--sound", "full", "--json")).Output);
+        Assert.True(JsonElement.DeepEquals(alone.RootElement, sheets[2].GetProperty("comparison")));
     }
 
     [Theory]
-    [InlineData("--json")]
     [InlineData("--chords")]
     [InlineData("--plain")]
     [InlineData("--bar", "1")]

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Xunit;
 
 namespace Revoicer.Cli.Tests.Drafts;
@@ -55,6 +56,46 @@ public sealed class RecitalTests : IDisposable
         Assert.Contains("buoys.musicxml is an input of this run and is never written to", onto.Error, StringComparison.Ordinal);
         Assert.Equal(score, File.ReadAllText(Path.Combine(folder, "buoys.musicxml")));
         Assert.Contains("buoys.musicxml: Two Buoys, 3 chords", onto.Output, StringComparison.Ordinal);
+    }
+
+    // A sheet without chords is told when it is drafted, so not here.
+    [Fact]
+    public async Task What_exists_is_seen_before_anything_is_drafted()
+    {
+        var folder = Folder(("buoys.chords", "title: Fog\ntime: 4/4\n| N.C. ||\n"));
+        File.WriteAllText(Path.Combine(Out("drafts"), "buoys.txt"), "");
+        foreach (var sheet in new[] { folder, Path.Combine(folder, "buoys.chords") })
+        {
+            var name = sheet == folder ? _scratch.At("drafts") : Path.Combine(_scratch.At("drafts"), "buoys");
+            var ran = await Ran.Of("draft", sheet, "--out", name);
+            Assert.Equal(3, ran.ExitCode);
+            Assert.Contains("buoys.txt exists already; --force replaces it", ran.Error, StringComparison.Ordinal);
+            Assert.DoesNotContain("no chord symbols", ran.Error, StringComparison.Ordinal);
+        }
+    }
+
+    // A pipe without a writer would be waited for without end.
+    [Theory]
+    [InlineData("draft")]
+    [InlineData("compare")]
+    public async Task What_holds_nothing_is_passed_over_and_told(string command)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "mkfifo(1) and /dev/zero are there on Linux");
+        var folder = Folder(("buoys.chords", Sheet), ("void.abc", ""));
+        using (var made = Process.Start("mkfifo", Path.Combine(folder, "pipe.abc")))
+        {
+            await made.WaitForExitAsync(TestContext.Current.CancellationToken);
+        }
+
+        File.CreateSymbolicLink(Path.Combine(folder, "link.chords"), "pipe.abc");
+        File.CreateSymbolicLink(Path.Combine(folder, "zero.chords"), "/dev/zero");
+        File.CreateSymbolicLink(Path.Combine(folder, "circle.chords"), "circle.chords");
+        string[] arguments = command == "draft" ? ["draft", folder, "--out", Out("drafts")] : ["compare", folder, "--sound", "full"];
+        var ran = await Ran.Of(arguments);
+        Assert.Equal(2, ran.ExitCode);
+        Assert.All(["link.chords", "pipe.abc", "void.abc", "zero.chords"], name => Assert.Contains(
+            $"{name}: the file is empty, or is a pipe or a device and no file; expected a sheet. It is passed over\n", ran.Error, StringComparison.Ordinal));
+        Assert.Contains("6 sheets: 1 ", ran.Output, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -22,6 +22,9 @@ public sealed class ComparingTests
         | C | Dm7/C | G7 | C ||
         """;
 
+    // Four octaves less a tone: on C3 to C7 without C#3 and D#3 it fits in few keys only.
+    private const string Wide = "X:1\nT:Wide\nM:4/4\nL:1/1\nQ:1/4=60\nK:C\n\"C\"C, | b' |]\n";
+
     private static readonly Items<Sound> Sounds = ShippedSounds.Names.Select(ShippedSounds.Named).ToItems();
 
     private static readonly Items<Tower> Towers = [ShippedTowers.Default, ShippedTowers.Named("chapel-23")];
@@ -101,9 +104,7 @@ public sealed class ComparingTests
     [Fact]
     public void A_key_in_which_nothing_fits_is_told_and_the_others_are_drafted()
     {
-        // Four octaves less a tone: on C3 to C7 without C#3 and D#3 it fits in few keys only.
-        var sheet = "X:1\nT:Wide\nM:4/4\nL:1/1\nQ:1/4=60\nK:C\n\"C\"C, | b' |]\n";
-        var compared = Compare(sheet, new SettingChoices([ShippedTowers.Default], [ShippedSounds.Default], [LayoutWish.Above], [-1, 0, 1]), DraftWish.None, "wide.abc");
+        var compared = Compare(Wide, new SettingChoices([ShippedTowers.Default], [ShippedSounds.Default], [LayoutWish.Above], [-1, 0, 1]), DraftWish.None, "wide.abc");
         Assert.Equal([false, true, false], compared.Settings.Select(s => s.Figures is not null));
         Assert.All(compared.Settings, s => Assert.Equal(s.Figures is not null, s.Fit.TuneFits));
         Assert.Contains("in no octave has Merrowhaven Harbour Tower all its bells", compared.Settings[0].Obstacles[0], StringComparison.Ordinal);
@@ -124,8 +125,11 @@ public sealed class ComparingTests
     public void The_shape_of_the_json_is_kept()
     {
         var made = Compare(TwoBuoys, new SettingChoices([ShippedTowers.Default], [ShippedSounds.Default], [LayoutWish.Above], [0, 2]), DraftWish.None with { WithPlainHand = true });
+        var tune = Compare(Wide, new SettingChoices([ShippedTowers.Default], [ShippedSounds.Default], [LayoutWish.Best], [-1, 0]), DraftWish.None, "wide.abc");
         using var json = JsonDocument.Parse(ComparisonJson.Write(made));
-        Expected.Text("comparison-json-shape", string.Concat(Shape("", json.RootElement).Distinct().Select(line => line + "\n")));
+        using var withTune = JsonDocument.Parse(ComparisonJson.Write(tune));
+        Expected.Text("comparison-json-shape", string.Concat(
+            Shape("", json.RootElement).Distinct().Append("with a tune, and a key that cannot be played:").Concat(Shape("", withTune.RootElement).Distinct()).Select(line => line + "\n")));
         Assert.DoesNotContain("seconds", Encoding.UTF8.GetString(ComparisonJson.Write(made)), StringComparison.OrdinalIgnoreCase);
     }
 

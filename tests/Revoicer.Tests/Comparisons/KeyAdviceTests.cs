@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using Revoicer.Arrangements;
 using Revoicer.Comparisons;
 using Revoicer.Music;
 using Xunit;
@@ -48,20 +49,36 @@ public sealed class KeyAdviceTests
         {
             Setting = new Setting("Slipway", "balanced", semitones, written.Moved(semitones), null),
         };
-        Assert.Equal(-2, KeyAdvice.Of([Key(-2, 101), Key(0, 200), Key(2, 100)])!.Chosen.Setting.Semitones);
+        Assert.Equal(
+            "play it in G major (--key -2): price 101.0, 49.5 % less than the 200.0 as written; B major is only 1.0 % cheaper, "
+            + "and of prices within 2 % in keys equally near the written one that with fewer accidentals is taken",
+            KeyAdvice.Of([Key(-2, 101), Key(0, 200), Key(2, 100)])!.Reason);
     }
 
     [Fact]
     public void A_key_with_a_pedal_for_every_bass_goes_before_a_cheaper_one_without()
     {
         var advice = KeyAdvice.Of([SomeFigures.At(0, 80, withPedal: 7), SomeFigures.At(3, 100)])!;
-        Assert.Equal(3, advice.Chosen.Setting.Semitones);
-        Assert.EndsWith("; as written 3 of 10 basses have no pedal", advice.Reason, StringComparison.Ordinal);
+        Assert.Equal(
+            "play it in Eb major (--key +3): price 100.0, the lowest of the one key with a pedal for every bass; as written 3 of 10 basses have no pedal",
+            advice.Reason);
     }
 
     [Fact]
     public void Where_no_key_has_all_basses_the_one_with_most_is_taken() => Assert.Equal(
-        1, KeyAdvice.Of([SomeFigures.At(0, 80, withPedal: 7), SomeFigures.At(1, 100, withPedal: 8)])!.Chosen.Setting.Semitones);
+        "play it in Db major (--key +1): price 100.0, the lowest of the 2 keys with pedals for the most basses, 8 of 10; as written 3 of 10 basses have no pedal",
+        KeyAdvice.Of([SomeFigures.At(0, 80, withPedal: 7), SomeFigures.At(1, 100, withPedal: 8), SomeFigures.At(2, 120, withPedal: 8)])!.Reason);
+
+    [Fact]
+    public void A_written_key_in_which_a_wish_cannot_be_met_is_told() => Assert.EndsWith(
+        "the lowest of the one key in which all wishes can be met; as written a wish cannot be met",
+        KeyAdvice.Of([SomeFigures.Unplayable(0) with { Drafting = new Drafting.Unmet([]) }, SomeFigures.At(5, 100)])!.Reason,
+        StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_two_at_one_price_neither_is_called_cheaper() => Assert.Equal(
+        "play it in D major (--key +2): price 100.0, the lowest of the 3 keys that can be played, 50.0 % less than the 200.0 as written",
+        KeyAdvice.Of(SomeFigures.Keys((-2, 100), (0, 200), (2, 100)))!.Reason);
 
     [Fact]
     public void A_written_key_that_cannot_be_played_is_told() => Assert.Equal(

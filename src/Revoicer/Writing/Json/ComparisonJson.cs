@@ -3,6 +3,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
@@ -13,7 +14,8 @@ public static class ComparisonJson
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
     public const int Format = 1;
 
-    private static readonly JsonWriterOptions Indented = new()
+    /// <summary>How it is laid out.</summary>
+    internal static JsonWriterOptions Indented { get; } = new()
     {
         Indented = true,
         NewLine = "\n",
@@ -26,22 +28,28 @@ public static class ComparisonJson
         var buffer = new ArrayBufferWriter<byte>();
         using (var json = new Utf8JsonWriter(buffer, Indented))
         {
-            json.WriteStartObject();
-            json.WriteNumber("format", Format);
-            json.WriteString("title", comparison.Title);
-            json.WriteBoolean("hasOneFade", comparison.HasOneFade);
-            json.WriteStartArray("settings");
-            foreach (var (index, setting) in comparison.Settings.Index())
-            {
-                Setting(json, setting, [.. Measure.All.Where(m => comparison.Best(m).Contains(index)).Select(m => m.Name)]);
-            }
-
-            json.WriteEndArray();
-            json.WriteLines("advice", comparison.Advice, (line, advice) => Advice(line, comparison, advice));
-            json.WriteEndObject();
+            Write(json, comparison);
         }
 
         return [.. buffer.WrittenSpan, (byte)'\n'];
+    }
+
+    /// <summary>The comparison as one object.</summary>
+    internal static void Write(Utf8JsonWriter json, Comparison comparison)
+    {
+        json.WriteStartObject();
+        json.WriteNumber("format", Format);
+        json.WriteString("title", comparison.Title);
+        json.WriteBoolean("hasOneFade", comparison.HasOneFade);
+        json.WriteStartArray("settings");
+        foreach (var (index, setting) in comparison.Settings.Index())
+        {
+            Setting(json, setting, [.. Measure.All.Where(m => comparison.Best(m).Contains(index)).Select(m => m.Name)]);
+        }
+
+        json.WriteEndArray();
+        json.WriteLines("advice", comparison.Advice, (line, advice) => Advice(line, comparison, advice));
+        json.WriteEndObject();
     }
 
     private static void Setting(Utf8JsonWriter json, ComparedSetting compared, Items<string> best)
@@ -51,6 +59,7 @@ public static class ComparisonJson
         json.WriteString("tower", setting.Tower);
         json.WriteString("sound", setting.Sound);
         json.WriteString("layout", setting.Layout);
+        json.WriteString("layoutTaken", compared.LayoutTaken is { } taken ? TuneLayoutNames.Of(taken) : null);
         json.WriteNumber("semitones", setting.Semitones);
         json.WriteString("writtenKey", setting.Key?.ToString());
         json.WriteString("soundingKey", compared.Made?.Arrangement.SoundingKey?.ToString());

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -53,7 +54,7 @@ public static class ComparisonText
         Add(["sound"], r => r.IsPlain ? "plain hand" : r.Setting.Sound);
         if (Varies(comparison, s => s.Layout) || rows[0].Setting.Layout is not (null or "above"))
         {
-            Add(["tune"], r => r.Setting.Layout ?? "");
+            Add(["tune"], r => Layout(r.Compared));
         }
 
         if (comparison.HasKeys)
@@ -78,6 +79,13 @@ public static class ComparisonText
         void Add(string[] heading, Func<ComparisonRow, string> cell) =>
             columns.Add(new([.. heading], false, [.. rows.Select(r => PlainTable.OneLine(cell(r)))]));
     }
+
+    // "above"; where the cheaper of the two was asked for, which one it is: "best (above)".
+    private static string Layout(ComparedSetting compared) => compared switch
+    {
+        { Setting.Layout: "best", LayoutTaken: { } taken } => $"best ({TuneLayoutNames.Of(taken)})",
+        _ => compared.Setting.Layout ?? "",
+    };
 
     private static void AddKeys(Comparison comparison, List<PlainTable.Column> columns, ComparisonRow[] rows)
     {
@@ -120,8 +128,12 @@ public static class ComparisonText
         return status.Bound is { } bound && status.Price <= bound ? "proven" : text.Replace(" of the best possible", "", StringComparison.Ordinal);
     }
 
-    private static int NumberOf(Comparison comparison, ComparedSetting setting) =>
-        comparison.Settings.Where(s => s.Figures is null).TakeWhile(s => !ReferenceEquals(s, setting)).Count() + 1;
+    private static int NumberOf(Comparison comparison, ComparedSetting setting) => Array.IndexOf(Obstacles(comparison), WhyNot(setting)) + 1;
+
+    // What stands in the way of several is told once.
+    private static string[] Obstacles(Comparison comparison) => [.. comparison.Settings.Where(s => s.Figures is null).Select(WhyNot).Distinct()];
+
+    private static string WhyNot(ComparedSetting setting) => string.Join("; ", setting.Obstacles);
 
     private static string Foot(Comparison comparison)
     {
@@ -135,7 +147,7 @@ public static class ComparisonText
         lines.AddRange(comparison.Settings.Any(s => s.PlainHand is not null)
             ? ["plain hand: the root in the lowest octave of the pedals, third and fifth nearest to middle C, all together; nobody asked whether it can be played"]
             : []);
-        lines.AddRange(comparison.Settings.Where(s => s.Figures is null).Select((s, i) => $"({i + 1}) {string.Join("; ", s.Obstacles)}"));
+        lines.AddRange(Obstacles(comparison).Select((why, i) => $"({i + 1}) {why}"));
         lines.AddRange(comparison.Advice.Select(a => $"< {Whose(comparison, a.Chosen.Setting)}{a.Reason}"));
         lines.AddRange(comparison.Advice.Count > 0 ? ["nothing is moved unless you say so: draft with --key, or --key best"] : []);
         return string.Concat(lines.Select(line => PlainTable.OneLine(line) + "\n"));

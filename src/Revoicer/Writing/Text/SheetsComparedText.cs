@@ -39,7 +39,7 @@ public static class SheetsComparedText
     {
         if (hasKeys)
         {
-            yield return new([name, "key"], false, [.. rows.Select(r => r.At(group)?.Setting.KeyName ?? "-")]);
+            yield return new([name, "key"], false, [.. rows.Select(r => r.At(group) is { Figures: not null } setting ? setting.Setting.KeyName : "-")]);
         }
 
         foreach (var measure in Shown.Select(Named))
@@ -77,9 +77,16 @@ public static class SheetsComparedText
 
     private static string Foot(Row[] rows, string[] names)
     {
+        // Of one setting there is nothing to say: it has none beside it.
+        if (names.Length < 2)
+        {
+            return "";
+        }
+
+        var compared = rows.Count(r => r.Settings.Any(s => s?.Figures is not null));
         var lines = new List<string> { "* the best of its sheet, of equals each" };
         lines.AddRange(names.Select((name, group) =>
-            $"{name}: least clash on {Count(group, Measure.ClashDose)}, most carry on {Count(group, "carry")}, least effort on {Count(group, "effort")} of {rows.Length} sheets"));
+            $"{name}: least clash on {Count(group, Measure.ClashDose)}, most carry on {Count(group, "carry")}, least effort on {Count(group, "effort")} of {Sentences.Count(compared, "sheet", "sheets")}"));
         return string.Concat(lines.Select(line => line + "\n"));
 
         int Count(int group, string measure) => rows.Count(r => r.Best(Named(measure)).Contains(group));

@@ -1,0 +1,47 @@
+using System.Buffers;
+using System.Text.Json;
+using Revoicer.Comparisons;
+using Revoicer.Values;
+
+namespace Revoicer.Writing.Json;
+
+/// <summary>Several sheets under the same settings as JSON (RFC 8259), described in docs/files.md under "Comparisons".</summary>
+public static class SheetsComparedJson
+{
+    /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
+    public const int Format = 1;
+
+    /// <summary>UTF-8 without byte order mark, indented, lines ending in \n. No times stand in it: the same comparisons give the same bytes.</summary>
+    /// <param name="sheets">The sheets in the order in which they are written.</param>
+    public static byte[] Write(Items<SheetComparison> sheets)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using (var json = new Utf8JsonWriter(buffer, ComparisonJson.Indented))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("format", Format);
+            json.WriteStartArray("sheets");
+            foreach (var sheet in sheets)
+            {
+                json.WriteStartObject();
+                json.WriteString("name", sheet.Name);
+                json.WritePropertyName("comparison");
+                if (sheet.Comparison is { } comparison)
+                {
+                    ComparisonJson.Write(json, comparison);
+                }
+                else
+                {
+                    json.WriteNullValue();
+                }
+
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return [.. buffer.WrittenSpan, (byte)'\n'];
+    }
+}
