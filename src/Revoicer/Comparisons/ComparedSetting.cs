@@ -1,4 +1,5 @@
 using Revoicer.Arrangements;
+using Revoicer.Prices;
 using Revoicer.Values;
 
 namespace Revoicer.Comparisons;
@@ -20,6 +21,9 @@ public sealed record ComparedSetting(Setting Setting, KeyFit Fit, Drafting Draft
 
     /// <summary>How long the draft took on this machine, others at work beside it.</summary>
     public Seconds Took { get; init; }
+
+    /// <summary>The price of everything but what is wanting in carry, in thousandths of a clash unit; 0 where there is no draft.</summary>
+    public long PriceWithoutCarry => Figures is null || Made is null ? 0 : Figures.Price - Made.Terms.Where(t => t.Term == TermNames.Of(Term.Carry)).Sum(t => t.Thousandths);
 
     /// <summary>The draft; null where there is none.</summary>
     public Drafting.Made? Made => Drafting as Drafting.Made;

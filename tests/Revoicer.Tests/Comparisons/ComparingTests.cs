@@ -125,17 +125,9 @@ public sealed class ComparingTests
     {
         var made = Compare(TwoBuoys, new SettingChoices([ShippedTowers.Default], [ShippedSounds.Default], [LayoutWish.Above], [0, 2]), DraftWish.None with { WithPlainHand = true });
         using var json = JsonDocument.Parse(ComparisonJson.Write(made));
-        Expected.Text("comparison-json-shape", string.Concat(Shape("", json.RootElement).Distinct().Select(line => line + "\n")));
+        Expected.Text("comparison-json-shape", string.Concat(JsonShape.Of(json.RootElement).Distinct().Select(line => line + "\n")));
         Assert.DoesNotContain("seconds", Encoding.UTF8.GetString(ComparisonJson.Write(made)), StringComparison.OrdinalIgnoreCase);
     }
-
-    private static IEnumerable<string> Shape(string path, JsonElement element) => element.ValueKind switch
-    {
-        JsonValueKind.Object => element.EnumerateObject().SelectMany(p => Shape($"{path}.{p.Name}", p.Value)),
-        JsonValueKind.Array => element.EnumerateArray().SelectMany(e => Shape($"{path}[]", e)).DefaultIfEmpty($"{path}[] empty"),
-        JsonValueKind.True or JsonValueKind.False => [$"{path} Boolean"],
-        var kind => [$"{path} {kind}"],
-    };
 
     private static LeadSheet Sheet(string text, string name = "two-buoys.chords") => RevoicingTests.Read(name, text);
 

@@ -13,7 +13,8 @@ public static class ComparisonJson
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
     public const int Format = 1;
 
-    private static readonly JsonWriterOptions Indented = new()
+    /// <summary>How the files of comparisons are written.</summary>
+    internal static readonly JsonWriterOptions Indented = new()
     {
         Indented = true,
         NewLine = "\n",
@@ -74,7 +75,8 @@ public static class ComparisonJson
         line.WriteNumber("missingMet", fit.MissingMet);
     }
 
-    private static void Figures(Utf8JsonWriter json, SettingFigures? figures)
+    /// <summary>The figures of a draft as an object; null where there are none.</summary>
+    internal static void Figures(Utf8JsonWriter json, SettingFigures? figures)
     {
         if (figures is null)
         {
@@ -118,7 +120,8 @@ public static class ComparisonJson
         line.WriteString("reason", advice.Reason);
     }
 
-    private static void Strings(Utf8JsonWriter json, string name, Items<string> texts)
+    /// <summary>A list of texts.</summary>
+    internal static void Strings(Utf8JsonWriter json, string name, Items<string> texts)
     {
         json.WriteStartArray(name);
         foreach (var text in texts)
@@ -129,7 +132,8 @@ public static class ComparisonJson
         json.WriteEndArray();
     }
 
-    private static void Number(Utf8JsonWriter json, string name, double? number)
+    /// <summary>A number, or null.</summary>
+    internal static void Number(Utf8JsonWriter json, string name, double? number)
     {
         if (number is { } value)
         {
