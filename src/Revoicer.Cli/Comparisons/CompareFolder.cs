@@ -49,6 +49,8 @@ internal static class CompareFolder
         { Bar: not null } => "--bar",
         { AsJson: true } => "--json",
         { Plain: true } => "--plain",
+        { TradeOff: true } => "--trade-off",
+        { Pictures: true } => "--pictures",
         _ => null,
     };
 

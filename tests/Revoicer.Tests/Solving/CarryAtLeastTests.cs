@@ -1,6 +1,8 @@
 using FsCheck.Xunit;
+using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.Clashes;
+using Revoicer.Music;
 using Revoicer.Prices;
 using Revoicer.Solving;
 using Revoicer.Solving.Rules;
@@ -107,6 +109,20 @@ public sealed class CarryAtLeastTests
     {
         var found = Found(Small, 40);
         Assert.Contains("chords of 0.8 s and more carry at least 40 dB, or as far as any of their voicings does", found.Slots.Select(s => s.BoundBy));
+    }
+
+    // Of the loudest voicings of two chords in 0.86 s one leaves no time for the other.
+    [Fact]
+    public void Where_it_cannot_be_kept_with_the_time_to_move_both_are_named_and_what_would_help()
+    {
+        var lamps = RevoicingTests.Read("lamps-on-the-quay.chords", RepositoryFiles.Text("leadsheets-demo", "lamps-on-the-quay.chords"));
+        var wish = new DraftWish(new Tempo(Beats.OfQuarters(1), 140));
+        var unplayable = Assert.IsType<Drafting.Unplayable>(Revoicing.Draft(
+            lamps, ShippedTowers.Default, Unpriced with { CarryAtLeast = new Decibels(60) }, wish, null, TestContext.Current.CancellationToken));
+        Assert.EndsWith(
+            "these cannot all be kept: chords of 0.8 s and more carry at least 60 dB, or as far as any of their voicings does; "
+            + "hands and feet have time to move from chord to chord, and bells to recover; what would help: a lower at-least under [carry] of the sound",
+            Assert.Single(unplayable.Reasons));
     }
 
     private static Items<Rule> Rules(double least) => SoundRules.Of(Unpriced with { CarryAtLeast = new Decibels(least) });
