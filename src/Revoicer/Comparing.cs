@@ -15,7 +15,7 @@ public static class Comparing
     public static Items<int> FullRound { get; } = Enumerable.Range(-5, 12).ToItems();
 
     // A draft in the making may take half a gigabyte.
-    private const int MostAtOnce = 4;
+    internal const int MostAtOnce = 4;
 
     /// <summary>Drafts the sheet on every tower, in every sound, layout and key; that order, keys first to last innermost.</summary>
     /// <param name="sheet">The sheet as written.</param>
@@ -49,7 +49,8 @@ public static class Comparing
         return new Comparison(sheet.Title, settings.ToItems(), advice) { HasOneFade = choices.Sounds.Select(s => s.Fade).Distinct().Count() == 1 };
     }
 
-    private static ComparedSetting Draft(
+    /// <summary>One draft with its figures.</summary>
+    internal static ComparedSetting Draft(
         LeadSheet sheet, Tower tower, Sound sound, int semitones, DraftWish wish, TimeProvider clock, CancellationToken cancel)
     {
         var began = clock.GetTimestamp();

@@ -114,6 +114,7 @@ public static class Revoicing
             Drafting.Made done => done with
             {
                 Terms = PricedTerms.Of(last.Prices.WholeTerms(answer.Choice)),
+                WeakestCarry = last.Prices.WeakestCarry(answer.Choice),
                 PlainHand = wish.WithPlainHand ? PlainHand.Of(made, sheet, sound, last.Prices) : null,
             },
             var unplayable => unplayable,

@@ -64,6 +64,7 @@ internal static partial class WeightReport
         "bass-first" or "afterbeats" or "broken" or "in-tenths" or "change" or "gap" => 0,
         "strong-beats" => 0,
         "one-figure" => 0.7,
+        "at-least" => 3,
         "roll-step" => 0.09,
         "shortfall" when value == 0 => 2,
         _ => 2 * value,

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Revoicer.Cli.Options;
 using Revoicer.LeadSheets;
+using Revoicer.Sounds;
 
 namespace Revoicer.Cli.Comparisons;
 
@@ -8,7 +9,7 @@ namespace Revoicer.Cli.Comparisons;
 internal static class CompareCommand
 {
     private const string Help = """
-        Lay settings and keys side by side before choosing: the sheet is drafted under every combination, and one table tells the drafts apart. Nothing is written, but for --plain.
+        Lay settings and keys side by side before choosing: the sheet is drafted under every combination, and one table tells the drafts apart. With --trade-off one sound is drafted a dozen times, each time asking for more carry. Nothing is written but for --plain, --pictures and --write-sounds.
 
         Example: revoicer compare leadsheets-demo/ferry-waltz.chords --sound bright --sound full --keys -5..6
         """;
@@ -22,28 +23,17 @@ internal static class CompareCommand
         var bar = CompareOptions.Bar();
         var json = new Option<bool>("--json") { Description = "print the figures as JSON (docs/files.md)" };
         var plain = new Option<bool>("--plain") { Description = "put a plain hand beside the drafts, and write it as NAME-plain.mid, to hear what was gained" };
-        var name = SheetOptions.Out("with --plain, write NAME-plain.mid; by default the sheet's name in this folder");
+        var (tradeOff, soundFolder, pictures) = (CompareOptions.TradeOff(), CompareOptions.SoundFolder(), CompareOptions.Pictures());
+        var name = SheetOptions.Out("the NAME of what --plain and --pictures write; by default the sheet's name in this folder");
         var force = SheetOptions.Force();
-        var command = new Command("compare", Help) { sheet, sounds, towers, layouts, keys, wishes, tempo, piece, voice, chords, bar, plain, name, force, json };
-        command.Validators.Add(result =>
-        {
-            if (result.GetValue(json) && (result.GetValue(chords) || result.GetResult(bar) is not null))
-            {
-                result.AddError("--json prints the figures alone; leave out --chords and --bar, or --json");
-            }
-
-            if (result.GetResult(name) is not null && !result.GetValue(plain))
-            {
-                result.AddError("--out names the file that --plain writes; add --plain, or leave it out");
-            }
-        });
+        var command = new Command("compare", Help) { sheet, sounds, towers, layouts, keys, wishes, tempo, piece, voice, chords, bar, plain, tradeOff, soundFolder, pictures, name, force, json };
         command.SetAction((parsed, cancel) => Task.Run(
             () => CompareRun.Of(
                 new CompareRequest(
                     parsed.GetRequiredValue(sheet),
                     new SheetChoice(parsed.GetValue(piece), parsed.GetValue(voice)),
                     parsed.GetValue(towers) ?? [],
-                    parsed.GetValue(sounds) ?? [],
+                    parsed.GetValue(sounds) is { Length: > 0 } named ? named : parsed.GetValue(tradeOff) ? [ShippedSounds.DefaultName] : [],
                     parsed.GetValue(layouts) ?? [],
                     parsed.GetValue(keys) ?? KeyRange.Written)
                 {
@@ -53,6 +43,9 @@ internal static class CompareCommand
                     Bar = parsed.GetValue(bar),
                     AsJson = parsed.GetValue(json),
                     Plain = parsed.GetValue(plain),
+                    TradeOff = parsed.GetValue(tradeOff),
+                    SoundFolder = parsed.GetValue(soundFolder),
+                    Pictures = parsed.GetValue(pictures),
                     Out = parsed.GetValue(name),
                     Force = parsed.GetValue(force),
                 },

@@ -50,6 +50,8 @@ internal static class CompareFolder
         { Chords: true } => "--chords",
         { Bar: not null } => "--bar",
         { Plain: true } => "--plain",
+        { TradeOff: true } => "--trade-off",
+        { Pictures: true } => "--pictures",
         _ => null,
     };
 

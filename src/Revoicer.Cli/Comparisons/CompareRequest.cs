@@ -31,9 +31,28 @@ internal sealed record CompareRequest(
     /// <summary>Whether the plain hand is put beside the drafts and written.</summary>
     public bool Plain { get; init; }
 
+    /// <summary>Whether clash and carry are traded off.</summary>
+    public bool TradeOff { get; init; }
+
+    /// <summary>The folder into which the sounds of a trade-off are written; null for none.</summary>
+    public string? SoundFolder { get; init; }
+
+    /// <summary>Whether pictures are drawn.</summary>
+    public bool Pictures { get; init; }
+
     /// <summary>The name of what is written; null for the sheet's name in this folder.</summary>
     public string? Out { get; init; }
 
     /// <summary>Whether files that exist may be replaced.</summary>
     public bool Force { get; init; }
+
+    /// <summary>What does not go together, in a sentence with a remedy; null where all does.</summary>
+    public string? Contradiction => this switch
+    {
+        { AsJson: true } when Chords || Bar is not null => "--json prints the figures alone; leave out --chords and --bar, or --json",
+        { TradeOff: true } when Chords || Plain || Bar is not null => "--trade-off says what each of its drafts gives up; leave out --chords, --bar and --plain, or --trade-off",
+        { SoundFolder: not null, TradeOff: false } => "--write-sounds writes the sounds of a trade-off; add --trade-off, or leave it out",
+        { Out: not null, Plain: false, Pictures: false } => "--out names the files that --plain and --pictures write; add one of these, or leave it out",
+        _ => null,
+    };
 }

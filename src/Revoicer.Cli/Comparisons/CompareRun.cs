@@ -25,6 +25,12 @@ internal static class CompareRun
     /// <summary>Reads, drafts, prints; the exit code.</summary>
     public static int Of(CompareRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
+        if (request.Contradiction is { } sentence)
+        {
+            error.Write($"revoicer: {sentence}\n");
+            return ExitCode.WrongUsage;
+        }
+
         var settings = OpenedSettings.Of(request, error);
         if (Directory.Exists(request.Sheet))
         {
@@ -38,7 +44,14 @@ internal static class CompareRun
             return ExitCode.WrongUsage;
         }
 
-        var comparison = Compare(request, settings, sheet, wishes, error, cancel);
+        var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
+        var wish = new DraftWish(tempo) { Wishes = wishes, WithPlainHand = request.Plain };
+        if (request.TradeOff)
+        {
+            return TradeOffRun.Of(request, settings, sheet, wish, output, error, cancel);
+        }
+
+        var comparison = Compare(settings, sheet, wish, error, cancel);
         if (comparison.Settings.Select(s => s.Drafting).OfType<Drafting.Astray>().FirstOrDefault() is { } astray)
         {
             error.Write(string.Concat(astray.Problems));
@@ -46,8 +59,12 @@ internal static class CompareRun
         }
 
         output.Write(request.AsJson ? Encoding.UTF8.GetString(ComparisonJson.Write(comparison)) : Told(request, comparison));
-        var written = request.Plain ? WritePlain(request, settings, comparison, output, error) : ExitCode.Done;
+        var written = ComparisonFiles.Write(request, settings, PlainHand(request, comparison, error), ComparedPictures.Of(comparison, TowerOf, request.Bar), output, error);
         return comparison.Settings.Any(s => s.Made is not null) ? written : ExitCode.NotPlayable;
+
+        // Settings come tower by tower, as many for each.
+        Tower TowerOf(ComparedSetting setting) => settings.Choices.Towers[
+            comparison.Settings.Index().First(s => ReferenceEquals(s.Item, setting)).Index / (comparison.Settings.Count / settings.Choices.Towers.Count)];
     }
 
     /// <summary>Whether a sheet can be compared as asked; where it cannot, why is told.</summary>
@@ -74,13 +91,10 @@ internal static class CompareRun
         return true;
     }
 
-    private static Comparison Compare(
-        CompareRequest request, OpenedSettings settings, LeadSheet sheet, PlayerWishes wishes, TextWriter error, CancellationToken cancel)
+    private static Comparison Compare(OpenedSettings settings, LeadSheet sheet, DraftWish wish, TextWriter error, CancellationToken cancel)
     {
         using var progress = new ProgressLine(error);
         var all = sheet.HasTune ? settings.Choices.Count : settings.Choices.Count / settings.Choices.Layouts.Count;
-        var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
-        var wish = new DraftWish(tempo) { Wishes = wishes, WithPlainHand = request.Plain };
         return Comparing.Of(sheet, settings.Choices, wish, TimeProvider.System, new CountLine(progress, all, "drafts"), cancel);
     }
 
@@ -100,23 +114,14 @@ internal static class CompareRun
             ? text
             : string.Create(CultureInfo.InvariantCulture, $"\nNo chord begins in bar {bar}.\n");
 
-    private static int WritePlain(CompareRequest request, OpenedSettings settings, Comparison comparison, TextWriter output, TextWriter error)
+    private static OutputFile[] PlainHand(CompareRequest request, Comparison comparison, TextWriter error)
     {
-        if (comparison.Settings.Select(s => s.Made?.PlainHand).OfType<Arrangement>().FirstOrDefault() is not { } plain)
+        if (comparison.Settings.Select(s => s.Made?.PlainHand).OfType<Arrangement>().FirstOrDefault() is { } plain)
         {
-            error.Write($"{request.Sheet}: no plain hand can be written, as there is no draft, or the tower lacks a bell that the plain hand needs\n");
-            return ExitCode.Done;
+            return [new OutputFile(OutputName.Of(request.Out, request.Sheet) + "-plain.mid", MidiWriting.Bytes(plain))];
         }
 
-        var file = new OutputFile(OutputName.Of(request.Out, request.Sheet) + "-plain.mid", MidiWriting.Bytes(plain));
-        string[] inputs = [request.Sheet, .. settings.Files, .. request.Wishes is { } wishes ? [wishes] : Array.Empty<string>()];
-        if (OutputFiles.Write([file], request.Force, inputs) is WriteResult.Failed failed)
-        {
-            error.Write(string.Concat(failed.Sentences.Select(sentence => $"revoicer: {sentence}\n")));
-            return ExitCode.NotWritten;
-        }
-
-        (request.AsJson ? error : output).Write($"wrote {file.Name}\n");
-        return ExitCode.Done;
+        error.Write(request.Plain ? $"{request.Sheet}: no plain hand can be written, as there is no draft, or the tower lacks a bell that the plain hand needs\n" : "");
+        return [];
     }
 }

@@ -49,6 +49,25 @@ internal static class CompareOptions
         CustomParser = ReadBar,
     };
 
+    /// <summary>Whether clash is traded off against carry.</summary>
+    public static Option<bool> TradeOff() => new("--trade-off")
+    {
+        Description = $"lay clash against carry instead: drafts of one sound (by default {ShippedSounds.DefaultName}), each the cheapest whose chords carry at least so far, and what each gives up",
+    };
+
+    /// <summary>Whether pictures are drawn.</summary>
+    public static Option<bool> Pictures() => new("--pictures")
+    {
+        Description = "draw it, as NAME-....svg and NAME-....png: the clash over the bars, with several keys a chart of them, with --bar its chords; or, with --trade-off, clash against carry",
+    };
+
+    /// <summary>The folder for the sounds of a trade-off; null where it is left out.</summary>
+    public static Option<string?> SoundFolder() => new("--write-sounds")
+    {
+        HelpName = "FOLDER",
+        Description = "with --trade-off, write the sound of each draft into this folder: 'draft --sound' makes that draft again",
+    };
+
     private static KeyRange? ReadKeys(ArgumentResult result)
     {
         var text = result.Tokens[0].Value;

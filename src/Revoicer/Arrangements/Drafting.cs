@@ -17,6 +17,9 @@ public abstract record Drafting
         /// <summary>What the whole costs, term by term: every pair of chords once, what the tune costs with itself left out.</summary>
         public Items<PricedTerm> Terms { get; init; } = [];
 
+        /// <summary>How far that chord carries which carries least of those of 0.8 s and more that sound; null where there is none.</summary>
+        public Decibels? WeakestCarry { get; init; }
+
         /// <summary>The same sheet taken by a plain hand; null where it was not asked for, or the tower lacks a bell for it.</summary>
         public Arrangement? PlainHand { get; init; }
     }

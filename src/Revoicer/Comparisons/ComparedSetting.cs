@@ -1,5 +1,6 @@
 using Revoicer.Arrangements;
 using Revoicer.Playing;
+using Revoicer.Prices;
 using Revoicer.Values;
 
 namespace Revoicer.Comparisons;
@@ -24,6 +25,9 @@ public sealed record ComparedSetting(Setting Setting, KeyFit Fit, Drafting Draft
 
     /// <summary>Where the tune lies in the draft; null where there is no draft or no tune.</summary>
     public TuneLayout? LayoutTaken => Made?.Arrangement.Layout?.Tune;
+
+    /// <summary>The price of everything but what is wanting in carry, in thousandths of a clash unit; 0 where there is no draft.</summary>
+    public long PriceWithoutCarry => Figures is null || Made is null ? 0 : Figures.Price - Made.Terms.Where(t => t.Term == TermNames.Of(Term.Carry)).Sum(t => t.Thousandths);
 
     /// <summary>The draft; null where there is none.</summary>
     public Drafting.Made? Made => Drafting as Drafting.Made;

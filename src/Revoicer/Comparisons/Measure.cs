@@ -20,7 +20,7 @@ public sealed record Measure(string Name, Better Better, int Decimals, Func<Sett
     [
         new(ClashDose, Better.Less, 1, f => f.ClashDose),
         new("medianClash", Better.Less, 1, f => f.MedianClash),
-        new(Worst, Better.Less, 1, f => f.Worst.Clash.Whole),
+        new(Worst, Better.Less, 1, f => f.Worst.Clash.Avoidable),
         new("carry", Better.More, 1, f => f.Carry.Value),
         new("brightness", Better.Neither, 0, f => f.Brightness.Value),
         new("effort", Better.Less, 1, f => f.Effort),

@@ -78,7 +78,7 @@ public sealed record SettingFigures
             ClashDose = totals.ClashDose,
             TuneDose = totals.TuneDose,
             MedianClash = totals.MedianClash,
-            Worst = arrangement.Choices.MaxBy(c => c.Clash.Whole)!,
+            Worst = arrangement.Choices.MaxBy(c => c.Clash.Avoidable)!,
             Carry = totals.Carry,
             Brightness = totals.Brightness,
             Effort = null,

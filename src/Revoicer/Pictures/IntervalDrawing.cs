@@ -17,16 +17,6 @@ internal static class IntervalDrawing
     private const int MarkEvery = 3;
     private const double TickEvery = 10;
 
-    // Lines are told apart by dashes and by marks, so that neither colour nor shade is needed.
-    private static readonly (double[] Dashes, MarkerShape Shape, Color Fill)[] Looks =
-    [
-        ([], MarkerShape.FilledCircle, Paper.Ink),
-        ([8, 4], MarkerShape.FilledSquare, Colors.White),
-        ([3, 3], MarkerShape.FilledTriangleUp, Colors.White),
-        ([10, 3, 2, 3], MarkerShape.FilledDiamond, Paper.Ink),
-        ([16, 4], MarkerShape.FilledCircle, Colors.White),
-    ];
-
     public static Picture Draw(IntervalClashes clashes, string family)
     {
         var points = clashes.Lines.SelectMany(l => l.Points).ToArray();
@@ -63,7 +53,7 @@ internal static class IntervalDrawing
 
     private static void Draw(Paper paper, IntervalLine line, int place)
     {
-        var look = Looks[place % Looks.Length];
+        var look = LineLook.All[place % LineLook.All.Count];
         var points = line.Points.Select(p => new Coordinates(p.Lower.Midi, p.Clash)).ToArray();
         paper.Line(points, 1.8f, Paper.Ink, look.Dashes);
         foreach (var point in points.Where((_, i) => i % MarkEvery == 0 || i == points.Length - 1))

@@ -80,6 +80,9 @@ internal sealed class Paper : IDisposable
         }
     }
 
+    /// <summary>Takes the frame away, for a sheet on which several pictures stand below each other.</summary>
+    public void WithoutFrame() => _plot.Axes.Frame(false);
+
     /// <summary>A line from corner to corner.</summary>
     /// <param name="corners">Its corners, at least two.</param>
     /// <param name="width">Its width in units of the sheet.</param>

@@ -82,6 +82,9 @@ internal sealed class PricedSlot
         return prices;
     }
 
+    /// <summary>How far a candidate carries.</summary>
+    public Decibels Carry(int candidate) => _price.Carry(candidate);
+
     private Outline[] Outlines(Items<Candidate> candidates)
     {
         var numbers = new Dictionary<UInt128, int>();

@@ -61,6 +61,23 @@ public sealed class SheetPrices : IChoicePrices
     /// <summary>The candidates of a slot.</summary>
     public Items<Candidate> Candidates(int slot) => _slots[slot].Candidates;
 
+    /// <summary>How far a candidate carries with the tune over it, re one stroke of C4 over the same time.</summary>
+    public Decibels Carry(int slot, int candidate) => _slots[slot].Carry(candidate);
+
+    /// <summary>
+    /// How far that chord of a choice carries which carries least of those that are not quick and not silent; null where
+    /// there is none.
+    /// </summary>
+    /// <param name="choice">For each slot the number of a candidate.</param>
+    public Decibels? WeakestCarry(IReadOnlyList<int> choice)
+    {
+        double[] carries =
+        [
+            .. Plan.Slots.Where(s => !s.IsQuick).Select(s => Carry(s.Index, choice[s.Index]).Value).Where(carry => carry > SlotPrice.Silence.Value),
+        ];
+        return carries.Length == 0 ? null : new Decibels(carries.Min());
+    }
+
     /// <summary>The price of a candidate by itself, term by term, over all hearings.</summary>
     public TermPrices TermsAlone(int slot, int candidate) => _slots[slot].Terms(candidate);
 

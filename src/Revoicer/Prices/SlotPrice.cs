@@ -14,8 +14,8 @@ namespace Revoicer.Prices;
 /// </summary>
 internal sealed class SlotPrice
 {
-    // A silent slot carries nothing; it is priced as if it lacked this much, as the logarithm gives no number. Estimate.
-    private static readonly Decibels Silence = new(-30);
+    /// <summary>A silent slot carries nothing; it is priced as if it carried so little, as the logarithm gives no number. Estimate.</summary>
+    public static readonly Decibels Silence = new(-30);
 
     private const int FullChord = 3;
 
@@ -104,6 +104,10 @@ internal sealed class SlotPrice
         prices[Term.Brightness] = times * Thousandths.Of(_sound.BrightnessShortfall * Math.Max(0, semitonesWanting));
         return prices;
     }
+
+    /// <summary>How far a candidate carries with the tune over it, at the first hearing; <see cref="Silence"/> where nothing sounds.</summary>
+    /// <param name="number">The candidate's number.</param>
+    public Decibels Carry(int number) => Heard(_kinds.Of(number)).Carry;
 
     /// <summary>What a bass other than the symbol's costs more where it is not reached by step, for each hearing.</summary>
     public int NotByStep(Voicing voicing) => _slot.IsStrong && !_slot.HasTuneBelow && OtherBass(voicing) is { } price

@@ -30,7 +30,8 @@ internal static class Hindsight
     {
         if (!book.Allowed[slot.Index].Contains(cheaper))
         {
-            return rules.OfType<SlotRule>().First(r => r.Concerns(slot) && !r.Allows(slot, candidates[cheaper])).Words;
+            return rules.OfType<SlotRule>().FirstOrDefault(r => r.Concerns(slot) && !r.Allows(slot, candidates[cheaper]))?.Words
+                ?? rules.OfType<CarryAtLeast>().First().Words;
         }
 
         return rules.OfType<PhraseRule>()

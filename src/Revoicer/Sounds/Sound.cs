@@ -9,6 +9,9 @@ namespace Revoicer.Sounds;
 /// </summary>
 public sealed record Sound
 {
+    /// <summary>The least carry that asks nothing: silence counts as more.</summary>
+    public static Decibels AnyCarry { get; } = new(-60);
+
     /// <summary>The name in its file.</summary>
     public required string Name { get; init; }
 
@@ -86,6 +89,9 @@ public sealed record Sound
 
     /// <summary>How far a slot should carry, re one stroke of C4 over the same time.</summary>
     public required Decibels CarryTarget { get; init; }
+
+    /// <summary>How far every chord of 0.8 s and more carries at least, or as far as any of its voicings does: a rule; <see cref="AnyCarry"/> asks nothing.</summary>
+    public required Decibels CarryAtLeast { get; init; }
 
     /// <summary>For each decibel that is wanting.</summary>
     public required double CarryShortfall { get; init; }

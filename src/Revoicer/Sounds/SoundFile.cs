@@ -103,6 +103,7 @@ public static class SoundFile
             TuneTouch = new Decibels(Value("touch", "tune")),
             HeavyTouch = new Decibels(Value("touch", "heavy")),
             CarryTarget = new Decibels(Value("carry", "target")),
+            CarryAtLeast = new Decibels(Value("carry", "at-least")),
             CarryShortfall = Value("carry", "shortfall"),
             BrightnessTarget = new Hertz(Value("brightness", "target")),
             BrightnessShortfall = Value("brightness", "shortfall"),

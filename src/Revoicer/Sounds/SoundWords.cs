@@ -43,6 +43,7 @@ internal static class SoundWords
         new("touch", "heavy", -12, 12, "dB", s => s.HeavyTouch.Value, "how bells below written middle C are struck against the rest"),
         new("carry", "target", -60, 60, "dB", s => s.CarryTarget.Value, "how far a chord should carry, beside one stroke of C4 as heard over the same time"),
         Price("carry", "shortfall", Decibel, s => s.CarryShortfall, "below that target"),
+        new("carry", "at-least", -60, 60, "dB", s => s.CarryAtLeast.Value, "how far every chord of 0.8 s and more carries at least, or as far as any of its voicings does; -60 asks nothing"),
         new("brightness", "target", 20, 20000, "Hz", s => s.BrightnessTarget.Value, "the pitch that a chord's sounding energy should reach"),
         Price("brightness", "shortfall", Semitone, s => s.BrightnessShortfall, "below that target"),
         Price("lines", "voice-leading", Semitone, s => s.VoiceLeading, "by which the tones in the hands move from chord to chord"),

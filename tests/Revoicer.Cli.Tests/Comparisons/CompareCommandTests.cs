@@ -132,7 +132,7 @@ public sealed partial class CompareCommandTests : IDisposable
     [InlineData("--tower", "dull", "dull: no tower of that name ships")]
     [InlineData("--layout", "beside", "--layout: 'beside' is no layout; expected above, below or best")]
     [InlineData("--layout", "below", "there is no tune on this sheet, so --layout has nothing to lay anywhere")]
-    [InlineData("--out", "first", "--out names the file that --plain writes")]
+    [InlineData("--out", "first", "--out names the files that --plain and --pictures write; add one of these, or leave it out")]
     [InlineData("--tempo", "0", "'0' is no tempo")]
     public async Task What_was_typed_wrong_is_said_in_a_sentence(string option, string value, string sentence)
     {
@@ -209,6 +209,8 @@ public sealed partial class CompareCommandTests : IDisposable
     [Theory]
     [InlineData("--chords")]
     [InlineData("--plain")]
+    [InlineData("--pictures")]
+    [InlineData("--trade-off")]
     [InlineData("--bar", "1")]
     [InlineData("--piece", "1")]
     public async Task What_speaks_of_one_sheet_is_refused_for_a_folder(params string[] option)

@@ -129,17 +129,9 @@ public sealed class ComparingTests
         using var json = JsonDocument.Parse(ComparisonJson.Write(made));
         using var withTune = JsonDocument.Parse(ComparisonJson.Write(tune));
         Expected.Text("comparison-json-shape", string.Concat(
-            Shape("", json.RootElement).Distinct().Append("with a tune, and a key that cannot be played:").Concat(Shape("", withTune.RootElement).Distinct()).Select(line => line + "\n")));
+            JsonShape.Of(json.RootElement).Distinct().Append("with a tune, and a key that cannot be played:").Concat(JsonShape.Of(withTune.RootElement).Distinct()).Select(line => line + "\n")));
         Assert.DoesNotContain("seconds", Encoding.UTF8.GetString(ComparisonJson.Write(made)), StringComparison.OrdinalIgnoreCase);
     }
-
-    private static IEnumerable<string> Shape(string path, JsonElement element) => element.ValueKind switch
-    {
-        JsonValueKind.Object => element.EnumerateObject().SelectMany(p => Shape($"{path}.{p.Name}", p.Value)),
-        JsonValueKind.Array => element.EnumerateArray().SelectMany(e => Shape($"{path}[]", e)).DefaultIfEmpty($"{path}[] empty"),
-        JsonValueKind.True or JsonValueKind.False => [$"{path} Boolean"],
-        var kind => [$"{path} {kind}"],
-    };
 
     private static LeadSheet Sheet(string text, string name = "two-buoys.chords") => RevoicingTests.Read(name, text);
 

@@ -28,7 +28,7 @@ internal static class Rooms
         ["Comparisons"] = ["Arrangements"],
         ["Writing"] = ["Audits", "Comparisons"],
         ["Listening"] = ["Bells", "Playing"],
-        ["Pictures"] = ["Arrangements", "Clashes"],
+        ["Pictures"] = ["Writing"],
         [Journey] = ["Writing", "Listening", "Pictures"],
     };
 

@@ -42,7 +42,7 @@ public sealed class SoundFileTests
             sound.BassHeight, sound.BassLeap, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
             sound.Afterbeats, sound.Broken, sound.InTenths, sound.FigureChange, sound.RollsPerPhrase, sound.OneFigure, sound.RollStep, sound.TuneTouch,
             sound.HeavyTouch, sound.CarryTarget,
-            sound.CarryShortfall, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Effort,
+            sound.CarryShortfall, sound.CarryAtLeast, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Effort,
         ];
         Assert.Equal(values.Length, values.Distinct().Count());
         Assert.Equal(typeof(Sound).GetProperties().Count(p => p.Name != "Name" && p.CanWrite), values.Length);
@@ -62,10 +62,10 @@ public sealed class SoundFileTests
         "[effort]\nweight = 1 ",
         "[effort]\nweigth = 1 ",
         """
-        own.toml:55:2: this [effort] has no line 'weight'; expected weight = ...
+        own.toml:56:2: this [effort] has no line 'weight'; expected weight = ...
             [effort]
              ^^^^^^
-        own.toml:56:1: 'weigth' is no word of this part; expected one of weight
+        own.toml:57:1: 'weigth' is no word of this part; expected one of weight
             weigth = 1            # factor on the effort of hands and feet
             ^^^^^^
 
@@ -128,7 +128,7 @@ public sealed class SoundFileTests
         "[effort]\n",
         "[effort]\nweight = 2\n[carry]\n",
         """
-        own.toml:57:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
+        own.toml:58:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [effort]
             [carry]
              ^^^^^
 
@@ -139,7 +139,7 @@ public sealed class SoundFileTests
         "weight = 1            # factor on the effort",
         "weight = 2\nweight = 1 # factor on the effort",
         """
-        own.toml:57:1: 'weight' is given twice; expected one line for it (the first is line 56)
+        own.toml:58:1: 'weight' is given twice; expected one line for it (the first is line 57)
             weight = 1 # factor on the effort of hands and feet
             ^^^^^^
 

@@ -23,7 +23,7 @@ public sealed class ConflictAdvice(SheetPrices prices, SlowerTempo slower, doubl
         var (found, help) = conflict.Slot is { } slot
             ? OnSlot(slot, wishes, tempo)
             : (Over(conflict.Rules), OneLeftOut(wishes));
-        string?[] ways = [help, tempo is { } slow ? $"--tempo {slow}" : null];
+        string?[] ways = [help, tempo is { } slow ? $"--tempo {slow}" : null, conflict.Rules.Any(r => r is CarryAtLeast) ? "a lower at-least under [carry] of the sound" : null];
         var expected = string.Join(", or ", ways.OfType<string>());
         return wishes.Length == 0
             ? (null, expected.Length == 0 ? found : $"{found}; what would help: {expected}")

@@ -36,6 +36,11 @@ internal sealed class RuleBook
         var plan = prices.Plan;
         var lifted = new List<string>();
         int[][] allowed = [.. plan.Slots.Select(slot => Filter(slot, prices.Candidates(slot.Index), rules.OfType<SlotRule>(), lifted))];
+        foreach (var rule in rules.OfType<CarryAtLeast>())
+        {
+            allowed = [.. plan.Slots.Select(slot => rule.Left(prices, slot, allowed[slot.Index]))];
+        }
+
         WishRule[] wishes = [.. rules.OfType<WishRule>()];
         var counters = rules.OfType<PhraseRule>()
             .Select(rule => Eased(rule, Counter.Of(rule, plan, prices.Candidates), plan, allowed, wishes, lifted));

@@ -83,7 +83,8 @@ public static class ComparisonJson
         line.WriteNumber("missingMet", fit.MissingMet);
     }
 
-    private static void Figures(Utf8JsonWriter json, SettingFigures? figures)
+    /// <summary>The figures of a draft as an object; null where there are none.</summary>
+    internal static void Figures(Utf8JsonWriter json, SettingFigures? figures)
     {
         if (figures is null)
         {
@@ -118,7 +119,7 @@ public static class ComparisonJson
         line.WriteNumber("beat", worst.Beat);
         line.WriteString("symbol", worst.Symbol);
         line.WriteString("figure", worst.Figure);
-        line.WriteNumber("clash", worst.Clash.Whole);
+        line.WriteNumber("clash", worst.Clash.Avoidable);
     }
 
     private static void Advice(Utf8JsonWriter line, Comparison comparison, KeyAdvice advice)
@@ -127,7 +128,8 @@ public static class ComparisonJson
         line.WriteString("reason", advice.Reason);
     }
 
-    private static void Strings(Utf8JsonWriter json, string name, Items<string> texts)
+    /// <summary>A list of texts.</summary>
+    internal static void Strings(Utf8JsonWriter json, string name, Items<string> texts)
     {
         json.WriteStartArray(name);
         foreach (var text in texts)
@@ -138,7 +140,8 @@ public static class ComparisonJson
         json.WriteEndArray();
     }
 
-    private static void Number(Utf8JsonWriter json, string name, double? number)
+    /// <summary>A number, or null.</summary>
+    internal static void Number(Utf8JsonWriter json, string name, double? number)
     {
         if (number is { } value)
         {

@@ -25,7 +25,8 @@ public static class ComparisonText
             .Select(s => new ComparisonRow(s, s.PlainHand, IsPlain: true)),
     ];
 
-    private static string Head(Comparison comparison)
+    /// <summary>Title, tower and key: a line each.</summary>
+    internal static string Head(Comparison comparison)
     {
         var first = comparison.Settings[0];
         var title = comparison.Title.Trim().Length == 0 ? "Without a title" : comparison.Title;
@@ -122,7 +123,8 @@ public static class ComparisonText
         _ => $"no draft ({NumberOf(comparison, row.Compared)})",
     };
 
-    private static string ShortStatus(SearchStatus status)
+    /// <summary>"proven", "within 0.3 %".</summary>
+    internal static string ShortStatus(SearchStatus status)
     {
         var text = status.ToString();
         return status.Bound is { } bound && status.Price <= bound ? "proven" : text.Replace(" of the best possible", "", StringComparison.Ordinal);

@@ -1,0 +1,35 @@
+using System.Globalization;
+using Revoicer.Prices;
+using Revoicer.Values;
+using Revoicer.Voicings;
+
+namespace Revoicer.Solving.Rules;
+
+/// <summary>
+/// Every chord that is not quick carries at least so far, with the tune over it; where none of the voicings that the slot
+/// rules leave does, as far as the one of them that carries farthest. So something is left everywhere, and who asks for more
+/// is never left with more voicings of a chord.
+/// </summary>
+/// <param name="least">How far, re one stroke of C4 over the same time.</param>
+public sealed class CarryAtLeast(Decibels least) : Rule
+{
+    // The same strokes added up in another order may differ in their last digits.
+    private const double Same = 1e-9;
+
+    /// <inheritdoc/>
+    public override string Words => string.Create(
+        CultureInfo.InvariantCulture, $"chords of 0.8 s and more carry at least {least.Value:0.##} dB, or as far as any of their voicings does");
+
+    /// <summary>What it leaves of some candidates of a slot; at least one of them, if there are any.</summary>
+    internal int[] Left(SheetPrices prices, Slot slot, int[] candidates)
+    {
+        if (slot.IsQuick || candidates.Length == 0)
+        {
+            return candidates;
+        }
+
+        double[] carries = [.. candidates.Select(c => prices.Carry(slot.Index, c).Value)];
+        var asked = Math.Min(least.Value, carries.Max()) - Same;
+        return [.. candidates.Where((_, i) => carries[i] >= asked)];
+    }
+}
