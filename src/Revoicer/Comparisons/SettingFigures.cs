@@ -27,7 +27,7 @@ public sealed record SettingFigures
     /// <summary>The median over the chords of the clash figure, the tune with itself left out.</summary>
     public required double MedianClash { get; init; }
 
-    /// <summary>The chord with the highest clash figure, the tune with itself included; of equals the first.</summary>
+    /// <summary>The chord with the highest clash figure, the tune with itself left out; of equals the first.</summary>
     public required Choice Worst { get; init; }
 
     /// <summary>How far the chords carry on the mean, re one stroke of C4 over the same time.</summary>
