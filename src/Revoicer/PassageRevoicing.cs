@@ -1,3 +1,4 @@
+using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Audits;
 using Revoicer.Bells;
@@ -34,6 +35,19 @@ public sealed class PassageRevoicing
     /// <param name="wish">What the player asks for.</param>
     /// <param name="stayClose">How close, 0 (what was there stays where it is the best) to 1.</param>
     public DraftWish Close(DraftWish wish, double stayClose) => wish with { Original = new OriginalNotes(_tune.Rest, stayClose) };
+
+    /// <summary>What was made, with what of the passage has no place in it: notes under the tune where no chord stands.</summary>
+    /// <param name="made">The draft of <see cref="Sheet"/>.</param>
+    public Arrangement Told(Arrangement made)
+    {
+        var without = _tune.Rest
+            .Where(n => !made.Choices.Any(c => n.Start >= c.Start && n.Start < c.Start + c.Length))
+            .GroupBy(n => Sheet.Bars[n.WrittenBar].Number)
+            .Select(bar => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(bar.Key == 0 ? "the pickup" : $"bar {bar.Key}")}: what stood under the tune where there is no chord is left out"));
+        return made with { Totals = made.Totals with { LeftOut = [.. made.Totals.LeftOut, .. without] } };
+    }
 
     /// <summary>What was made beside what there was.</summary>
     /// <param name="made">The draft of <see cref="Sheet"/>.</param>

@@ -62,9 +62,7 @@ public static class Revoicing
             var plan = search.Cut(tune);
             if (plan.Slots.Count == 0)
             {
-                return new Drafting.Unplayable([placing.HasTune
-                    ? $"{sheet.Title} has a tune but no chord symbols; a draft needs them, and finding chords from notes alone is not there yet"
-                    : $"{sheet.Title} has no chord symbols, so there is nothing to voice"]);
+                return new Drafting.Unplayable([NoChords(sheet.Title, wish, placing.HasTune)]);
             }
 
             if (WishPlaces.Astray(wish.Wishes, sheet, plan) is { Count: > 0 } astray)
@@ -120,6 +118,14 @@ public static class Revoicing
             var unplayable => unplayable,
         };
     }
+
+    private static string NoChords(string title, DraftWish wish, bool hasTune) => (wish.Original, hasTune) switch
+    {
+        (not null, _) => $"{title} has no chord symbols, and its notes make no chord that was found; write chord symbols over the tune",
+        (null, true) => $"{title} has a tune but no chord symbols, and a draft needs them; write them over the tune. Where the file has more "
+            + "voices than the tune, 'revoicer revoice' finds chords from their notes",
+        _ => $"{title} has no chord symbols, so there is nothing to voice",
+    };
 
     private static bool IsNearer(PlacedTune? tune, PlacedTune? than) => Math.Abs(tune?.Octaves ?? 0) < Math.Abs(than?.Octaves ?? 0);
 

@@ -33,7 +33,8 @@ internal static class PassageFile
             return TextFile.Bytes(path, "a MIDI file", LargestBytes, error) is { } bytes ? Told.Value(MidiReader.Read(path, bytes), error) : null;
         }
 
-        error.Write($"{path}: not a kind of file that holds a passage; expected a .mid, .midi, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them)\n");
+        var beside = path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? "; an arrangement's score, the .musicxml beside it, is one" : "";
+        error.Write($"{path}: not a kind of file that holds a passage; expected a .mid, .midi, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them){beside}\n");
         return null;
     }
 }

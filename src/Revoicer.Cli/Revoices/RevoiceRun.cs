@@ -25,10 +25,20 @@ internal static class RevoiceRun
             return ExitCode.WrongUsage;
         }
 
+        if (!DraftRun.CanWrite(asked, taken, error))
+        {
+            return ExitCode.NotWritten;
+        }
+
         using var progress = new ProgressLine(error);
         var result = SheetDraft.Of(revoicing.Sheet, asked, taken, wish => revoicing.Close(wish, request.StayClose), progress, cancel);
         progress.Clear();
-        return DraftRun.Tell(result, asked, taken, made => Beside(revoicing.Beside(made, taken.Tower.Value, taken.Sound.Value, result.Wish)), output, error);
+        if (result.Drafting is Drafting.Made made)
+        {
+            result = result with { Drafting = made with { Arrangement = revoicing.Told(made.Arrangement) } };
+        }
+
+        return DraftRun.Tell(result, asked, taken, arrangement => Beside(revoicing.Beside(arrangement, taken.Tower.Value, taken.Sound.Value, result.Wish)), output, error);
     }
 
     private static PassageRevoicing? Parted(Passage passage, DraftRequest asked, TextWriter error)
@@ -51,11 +61,13 @@ internal static class RevoiceRun
     private static (string Text, string Summary) Beside(Revoiced revoiced)
     {
         var (before, now) = (revoiced.Before.Totals, revoiced.Now.Totals);
-        var unplayable = revoiced.Before.Unplayable.Count;
         var summary = string.Create(
             CultureInfo.InvariantCulture,
             $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; median clash {before.MedianClash:0} before, {now.MedianClash:0} now\n")
-            + (unplayable == 0 ? "" : $"before, {(unplayable == 1 ? "one place" : $"{unplayable} places")} could not be played\n");
+            + (revoiced.Before.IsPlayable ? "" : $"before, {Places(revoiced.Before)} could not be played\n")
+            + (revoiced.Now.IsPlayable ? "" : $"now, {Places(revoiced.Now)} cannot be played, of the tune itself\n");
         return (RevoicedText.Of(revoiced) + "\n", summary);
+
+        static string Places(AuditReport report) => report.Unplayable.Count == 1 ? "one place" : $"{report.Unplayable.Count} places";
     }
 }

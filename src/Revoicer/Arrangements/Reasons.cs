@@ -36,7 +36,8 @@ internal sealed class Reasons
 
     public FormerChord? Former { get; }
 
-    // The cheapest way to play what was there.
+    // The cheapest way to play what was there. Where there is none, or a limb has no time from or to the chords around it,
+    // no price is told but what stands in the way.
     private static FormerChord FormerOf(SheetPrices prices, Outcome.Found found, Slot slot, OriginalChord original, TermPrices chosen)
     {
         var candidates = prices.Candidates(slot.Index);
@@ -46,16 +47,22 @@ internal sealed class Reasons
             .ToArray();
         var notes = original.Notes.Select(n => n.Note).Distinct().Order().ToItems();
         var isKept = original.DistanceTo(candidates[found.Choice[slot.Index]]) == 0;
-        if (isKept || ways.Length == 0)
+        if (isKept)
         {
-            return new FormerChord(notes, isKept, isKept ? 0 : null, [])
-            {
-                Obstacle = isKept ? null : new CandidateSearch(prices.Instrument.Tower, prices.Instrument.Reach, Seconds.Zero).Obstacle(slot, original),
-            };
+            return new FormerChord(notes, true, 0, []);
+        }
+
+        if (ways.Length == 0)
+        {
+            return Barred(new CandidateSearch(prices.Instrument.Tower, prices.Instrument.Reach, Seconds.Zero).Obstacle(slot, original));
         }
 
         var way = ways.MinBy(w => w.Sum());
-        return new FormerChord(notes, isKept, way.Sum() - chosen.Sum(), Differences(way, chosen));
+        return way[Term.Moves] >= Thousandths.Forbidden
+            ? Barred(new Obstacle(ObstacleKind.NoTime, []))
+            : new FormerChord(notes, false, way.Sum() - chosen.Sum(), Differences(way, chosen));
+
+        FormerChord Barred(Obstacle obstacle) => new(notes, false, null, []) { Obstacle = obstacle };
     }
 
     private static Items<PricedTerm> Differences(TermPrices of, TermPrices from) => AllTerms

@@ -20,6 +20,11 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
 
     private const int Octave = 12;
 
+    // What is tried at one place at most, counted as the squares of how many notes each chord around it has, as the ways to
+    // take a chord grow with those: 20 changes among five chords of four notes, and a file of clusters in quick succession
+    // does not take minutes.
+    private const int MostTried = 1600;
+
     private readonly Checker _checker = new(tower);
     private readonly double _mostAtOnce = PlayingLimits.For(tower).Hard("bells_at_once");
 
@@ -31,13 +36,15 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
         var here = strokes.Where(s => s.Beat == place).OrderBy(s => s.Note).ToArray();
         var (from, to) = (here.Min(s => s.At.Value), here.Max(s => s.At.Value));
         var around = strokes.Where(s => s.At.Value >= from - Around.Value && s.At.Value <= to + Around.Value).ToArray();
-        var trial = new Trial(this, place, around, Breaches(around, place).Elsewhere);
-        if (here.Length - MostLeftOut > _mostAtOnce)
+        var size = around.GroupBy(s => s.Beat).Sum(chord => chord.Count() * chord.Count());
+        if (here.Length - MostLeftOut > _mostAtOnce || size > MostTried)
         {
             return null;
         }
 
-        return OtherLimbs(trial)
+        var asFound = Breaches(around, place);
+        var trial = new Trial(this, place, around, asFound.Elsewhere, size);
+        return (asFound.Here == 0 ? OtherLimbs(trial) : null)
             ?? (isOfTime ? SlowerTempo(trial) : null)
             ?? Roll(trial, here)
             ?? OtherOctave(trial, here)
@@ -54,13 +61,8 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
     }
 
     // Only where the limbs were given: those that were found would have been these.
-    private string? OtherLimbs(Trial trial)
+    private string OtherLimbs(Trial trial)
     {
-        if (!trial.Plays(trial.Around))
-        {
-            return null;
-        }
-
         var taken = PassageStrokes.WithLimbs(tower, trial.Around).Where(s => s.Beat == trial.Place);
         return $"take it with other limbs: {string.Join(", ", taken.Select(s => $"{s.Note} {LimbNames.Of(s.Limb)}"))}";
     }
@@ -142,9 +144,15 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
     private static IEnumerable<Stroke> Others(Trial trial) => trial.Around.Where(s => s.Beat != trial.Place);
 
     /// <summary>What is tried around a place.</summary>
-    private sealed record Trial(Remedies Remedies, Beats Place, Stroke[] Around, int Elsewhere)
+    private sealed record Trial(Remedies Remedies, Beats Place, Stroke[] Around, int Elsewhere, int Size)
     {
-        public bool Plays(IEnumerable<Stroke> changed) =>
-            Remedies.Breaches(changed, Place) is (0, var elsewhere) && elsewhere <= Elsewhere;
+        private int _tried;
+
+        /// <summary>Whether the place can be played so; false without trying once enough was tried here.</summary>
+        public bool Plays(IEnumerable<Stroke> changed)
+        {
+            _tried += Size;
+            return _tried <= MostTried && Remedies.Breaches(changed, Place) is (0, var elsewhere) && elsewhere <= Elsewhere;
+        }
     }
 }

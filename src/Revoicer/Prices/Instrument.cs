@@ -173,9 +173,11 @@ public sealed class Instrument
                 var delay = apart + other[row].Offset - one[column].Offset;
                 if (Math.Abs(delay) < LongestMove)
                 {
-                    table[(row * one.Count) + column] += delay >= 0
+                    ref var price = ref table[(row * one.Count) + column];
+                    var more = delay >= 0
                         ? MovePrice(one[column], other[row], new Seconds(delay * 1e-6))
                         : MovePrice(other[row], one[column], new Seconds(-delay * 1e-6));
+                    price = more == Thousandths.Forbidden && price > Thousandths.MostForbidden - more ? price : price + more;
                 }
             }
         }

@@ -76,7 +76,7 @@ internal sealed class PricedSlot
             var kinds = Kinds.Of(candidate);
             var ringing = _apart.Sum(distance => _instrument.Roughness((Kinds, candidate), (Kinds, candidate), distance));
             prices[Term.Ringing] += ringing;
-            prices[Term.Moves] += (int)_again.Sum(kinds, kinds) - ringing;
+            prices[Term.Moves] += (int)Math.Min(_again.Sum(kinds, kinds) - ringing, Thousandths.MostForbidden);
         }
 
         return prices;

@@ -86,7 +86,7 @@ internal sealed class SlotLink
         var prices = new TermPrices();
         var ringing = Apart.Sum(distance => instrument.Roughness((_earlier.Kinds, earlier), (_later.Kinds, later), distance));
         prices[Term.Ringing] = ringing;
-        prices[Term.Moves] = (int)_strokes.Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later)) - ringing;
+        prices[Term.Moves] = (int)Math.Min(_strokes.Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later)) - ringing, Thousandths.MostForbidden);
         if (_forward + _backward > 0)
         {
             var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));

@@ -120,12 +120,12 @@ public struct TermPrices
         return sum;
     }
 
-    /// <summary>Adds another's terms to these.</summary>
+    /// <summary>Adds another's terms to these; a term that has run to the largest number, as what cannot be does, stays there.</summary>
     public void Add(in TermPrices other)
     {
         for (var i = 0; i < Count; i++)
         {
-            this[i] += other[i];
+            this[i] = (int)Math.Min((long)this[i] + other[i], int.MaxValue);
         }
     }
 }

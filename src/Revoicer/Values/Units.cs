@@ -61,6 +61,6 @@ public readonly record struct Decibels(double Value) : IComparable<Decibels>
     /// <inheritdoc/>
     public int CompareTo(Decibels other) => Value.CompareTo(other.Value);
 
-    /// <summary>To a tenth of a decibel, for reading: "-3.5 dB".</summary>
-    public override string ToString() => Value.ToString("0.0", CultureInfo.InvariantCulture) + " dB";
+    /// <summary>To a tenth of a decibel, for reading: "-3.5 dB"; never "-0.0 dB".</summary>
+    public override string ToString() => (Math.Round(Value, 1) + 0.0).ToString("0.0", CultureInfo.InvariantCulture) + " dB";
 }

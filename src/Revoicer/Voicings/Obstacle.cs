@@ -19,6 +19,9 @@ public enum ObstacleKind
 
     /// <summary>Hands and feet do not take it in the time and under the tune.</summary>
     NoLimbs,
+
+    /// <summary>By itself it can be played, but no limb has the time from the chord before or to the next, as they are now.</summary>
+    NoTime,
 }
 
 /// <summary>The obstacles in words.</summary>
@@ -30,6 +33,7 @@ public static class ObstacleNames
         ObstacleKind.NoBell => "no bell",
         ObstacleKind.NearTune => "near the tune",
         ObstacleKind.NoLimbs => "no limbs",
+        ObstacleKind.NoTime => "no time",
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "no such obstacle"),
     };
 

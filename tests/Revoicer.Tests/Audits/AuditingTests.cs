@@ -180,4 +180,21 @@ public class AuditingTests
 
     private static AuditReport Audit(Passage passage, double? tempo = null) => Auditing.Of(
         passage, passage.Sheet, Tower, ShippedSounds.Default, tempo is { } perMinute ? new Tempo(Beats.OfQuarters(1), perMinute) : null);
+
+    // A cluster of eight in every 32nd note is beyond any simple change; alone, the least of them has one.
+    [Fact]
+    public void Remedies_are_not_looked_for_among_dense_clusters()
+    {
+        const string cluster = "C4+D4+E4+F4+G4+A4+B4+C5";
+        var dense = Of(string.Join(' ', Enumerable.Repeat(cluster, 32)));
+        Assert.NotEmpty(dense.Unplayable);
+        Assert.All(dense.Unplayable, p => Assert.Null(p.Remedy));
+        Assert.NotNull(Assert.Single(Of($"{cluster} - - -").Unplayable).Remedy);
+
+        static AuditReport Of(string words)
+        {
+            var passage = Passages.Bar(words);
+            return Auditing.Of(passage, passage.Sheet, ShippedTowers.Default, ShippedSounds.Default, null);
+        }
+    }
 }

@@ -119,9 +119,10 @@ public static class AuditText
         var places = audit.Unplayable.Where(p => p.Broken.Count > 0).DistinctBy(p => (p.Bar, p.Beat, p.Broken)).ToArray();
         if (places.Length > 0)
         {
+            var notes = new KeySpelling(audit.WrittenKey);
             List(page, "What cannot be played as it stands (in brackets the limit that is broken):", places.Select(p =>
-                $"{Sentences.Capital(PlaceOf(p))}: {string.Join("; ", p.Broken.Select(b => $"{b.Sentence} ({b.Limit})"))}"
-                + (p.Remedy is { } remedy ? $". What would do: {remedy}." : ".")));
+                $"{Sentences.Capital(PlaceOf(p))}: {string.Join("; ", p.Broken.Select(b => $"{notes.In(b.Sentence)} ({b.Limit})"))}"
+                + (p.Remedy is { } remedy ? $". What would do: {notes.In(remedy)}." : ".")));
         }
     }
 

@@ -14,6 +14,7 @@ internal static class FormerWords
         {
             ObstacleKind.NoBell => $"no bell for {notes}",
             ObstacleKind.NearTune => $"{notes} less than a minor third from the tune",
+            ObstacleKind.NoTime => "no time for hands and feet from the chord before or to the next, as these are now",
             _ => "too much for hands and feet under this tune at this speed",
         };
     }

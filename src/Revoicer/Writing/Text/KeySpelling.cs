@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Revoicer.Music;
 using Revoicer.Values;
 
@@ -9,12 +10,14 @@ namespace Revoicer.Writing.Text;
 /// from three fifths below the signature to eight above it, which holds the raised notes of the minor key (common
 /// practice). Without a key the window of C major is taken. In a chord its symbol's own names come first.
 /// </summary>
-internal sealed class KeySpelling
+internal sealed partial class KeySpelling
 {
     private const int FifthsBelow = 3;
 
     // A note of the same sound lies twelve fifths away.
     private const int Enharmonic = 12;
+
+    private const int OctaveSemitones = 12;
 
     private readonly NoteName[] _names = new NoteName[12];
 
@@ -41,6 +44,17 @@ internal sealed class KeySpelling
     public string Of(Items<WrittenNote> notes) => string.Join(' ', notes.Select(Of));
 
     /// <summary>
+    /// A sentence about bells, which are named with sharps where no key is known, with the key's names for them: "A#4 is
+    /// struck again" becomes "Bb4 is struck again". It may hold no chord symbol.
+    /// </summary>
+    public string In(string sentence) => SharpNote().Replace(sentence, sharp =>
+    {
+        var tone = new NoteName(Enum.Parse<Letter>(sharp.Groups["letter"].ValueSpan), 1).PitchClass.Value;
+        var octave = int.Parse(sharp.Groups["octave"].ValueSpan, CultureInfo.InvariantCulture);
+        return Text(_names[tone], (OctaveSemitones * (octave + 1)) + tone);
+    });
+
+    /// <summary>
     /// The name in a chord: as the chord spells it, unless that takes two accidentals where the key's own name has fewer.
     /// </summary>
     public NoteName NameOf(PitchClass heard, Items<NoteName> chord)
@@ -62,6 +76,9 @@ internal sealed class KeySpelling
             _ => name,
         };
     }
+
+    [GeneratedRegex(@"\b(?<letter>[A-G])#(?<octave>-?\d)\b", RegexOptions.CultureInvariant)]
+    private static partial Regex SharpNote();
 
     private static string Text(NoteName name, int midi)
     {

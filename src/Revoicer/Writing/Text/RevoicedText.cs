@@ -33,16 +33,31 @@ public static class RevoicedText
         page.Entry("Tune", $"kept: {revoiced.Tune}{Octaves(revoiced.After.TuneOctaves ?? 0)}");
         page.Entry("Chords", Chords(revoiced));
         page.Entry("Close", Closeness(revoiced.StayClose));
-        page.Entry("Moved", $"{Sentences.Count(revoiced.Moved.Count, "chord", "chords")} of {revoiced.After.Choices.Count}; the others stand as they were");
+        page.Entry("Moved", Moved(revoiced.Moved.Count, revoiced.After.Choices.Count));
         page.Entry("Clash", FromTo("the middle one of all chords", before.MedianClash, now.MedianClash));
         page.Entry("Carry", $"{before.Carry} before, {now.Carry} now");
         page.Entry("Bright", $"around {before.Brightness} before, {now.Brightness} now");
-        page.Entry("Playable", Playable(revoiced.Before));
+        page.Entry("Playable", Playable(revoiced.Before, revoiced.Now));
         page.Blank();
         page.Paragraph(
             "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. The tune "
             + "with itself, which is kept, is left out for the chords and counted in the bars. What each chord costs, and why, stands below "
-            + "under 'Chord by chord'.");
+            + "under 'Chord by chord'."
+            + Before(revoiced));
+    }
+
+    private static string Moved(int moved, int all) => moved == all
+        ? $"all of {Sentences.Count(all, "chord", "chords")}"
+        : $"{Sentences.Count(moved, "chord", "chords")} of {all}; the others stand as they were";
+
+    // What was there is judged where it stood, but compared, chord by chord, where the tune lies now.
+    private static string Before(Revoiced revoiced)
+    {
+        var moved = revoiced.After.TuneOctaves is { } octaves and not 0
+            ? " The figures of before, and what could not be played, are of the music where it was written; only the bells that "
+                + $"are said to have become others are named {Sentences.Count(Math.Abs(octaves), "octave", "octaves")} {(octaves > 0 ? "higher" : "lower")}, as the tune moved."
+            : "";
+        return moved + (revoiced.Before.MissingBells.Count > 0 ? " Notes that have no bell are in no figure of before." : "");
     }
 
     private static string FromTo(string what, double before, double now) => $"{what}: {Sentences.Figure(before)} before, {Sentences.Figure(now)} now";
@@ -65,9 +80,18 @@ public static class RevoicedText
         ? "not asked for: what was there stays only where it is the best"
         : string.Create(CultureInfo.InvariantCulture, $"{closeness:0.##} of at most 1");
 
-    private static string Playable(AuditReport before) => before.IsPlayable
-        ? "all of it, before and now"
-        : $"before not in {Sentences.Count(before.Unplayable.Count, "place", "places")}, now all of it";
+    private static string Playable(AuditReport before, AuditReport now)
+    {
+        var was = before.IsPlayable ? "before all of it" : $"before not in {Places(before)}";
+        return (before.IsPlayable, now.IsPlayable) switch
+        {
+            (true, true) => "all of it, before and now",
+            (_, true) => $"{was}, now all of it",
+            _ => $"{was}, now not in {Places(now)}, where the tune itself, which is kept, comes too quick",
+        };
+
+        static string Places(AuditReport report) => Sentences.Count(report.Unplayable.Count, "place", "places");
+    }
 
     private static void Bar(Revoiced revoiced, int number, ArrangedBar bar, TextPage page)
     {
@@ -78,7 +102,7 @@ public static class RevoicedText
         var notes = new KeySpelling(revoiced.After.WrittenKey);
         var what = (chords.Length, moved.Length) switch
         {
-            (0, _) => "",
+            (0, _) => "; no chord begins in it",
             (_, 0) => "; nothing moved",
             var (all, some) when all == some => "",
             var (all, some) => $"; {some} of {all} chords moved",
@@ -89,10 +113,18 @@ public static class RevoicedText
             page.Paragraph($"- {PlaceNames.Of(choice.Bar, choice.Pass, choice.Beat)}, {choice.Symbol}: {Change(choice, notes)}", Indent, 2);
         }
 
-        foreach (var place in revoiced.Before.Unplayable.Where(p => p.Place >= bar.Start && p.Place < end))
+        foreach (var (place, when) in Unplayable(revoiced).Where(p => p.Place.Place >= bar.Start && p.Place.Place < end))
         {
-            page.Paragraph($"- not playable before, {PlaceNames.Of(place.Bar, place.Pass, place.Beat)}: {WhatStood(place, notes)}", Indent, 2);
+            page.Paragraph($"- not playable {when}, {PlaceNames.Of(place.Bar, place.Pass, place.Beat)}: {WhatStood(place, notes)}", Indent, 2);
         }
+    }
+
+    private static IEnumerable<(UnplayablePlace Place, string When)> Unplayable(Revoiced revoiced)
+    {
+        var (before, now) = (revoiced.Before.Unplayable.ToLookup(p => p.Place), revoiced.Now.Unplayable.ToLookup(p => p.Place));
+        return revoiced.Before.Unplayable.Select(p => (p, now.Contains(p.Place) ? "before, and the tune there not now either" : "before"))
+            .Concat(revoiced.Now.Unplayable.Where(p => !before.Contains(p.Place)).Select(p => (p, "now, the tune itself")))
+            .OrderBy(p => p.p.Place);
     }
 
     private static string Change(Choice choice, KeySpelling notes)
@@ -105,12 +137,13 @@ public static class RevoicedText
         {
             { Dearer: null } => FormerWords.Obstacle(former.Obstacle, n => notes.Of(n, choice.ToneNames)),
             { Dearer: < 0 } => "a rule forbids what was there",
+            { Dearer: 0 } => "it costs the same",
             _ => $"{Sentences.Price(former.Dearer.Value)} cheaper, for {Sentences.List(worst)}",
         };
         return $"{from} became {to}, {choice.Figure} ({why})";
     }
 
     private static string WhatStood(UnplayablePlace place, KeySpelling notes) => string.Join("; ", place.Broken
-        .Select(b => $"{b.Sentence} ({b.Limit})")
+        .Select(b => $"{notes.In(b.Sentence)} ({b.Limit})")
         .Concat(place.Missing.Count == 0 ? [] : [$"no bell for {notes.Of(place.Missing)}"]));
 }
