@@ -19,8 +19,10 @@ internal static class ChordStripsDrawing
     private const double Between = 14;
     private const double Edge = 6;
 
-    // The room left of the lowest partial for the names of the bells, and the semitones beyond the outermost ones.
+    // The room left of the lowest partial for the names of the bells, half of that for a frequency, and the semitones beyond
+    // the outermost partials.
     private const double NameRoom = 122;
+    private const double HalfNumber = 32;
     private const double Aside = 1.5;
 
     public static Picture Draw(ChordStrips strips, string family)
@@ -65,7 +67,7 @@ internal static class ChordStripsDrawing
         var keys = top - (2 * Line) - (strip.Bells.Count * BellRow) - Sharp - Natural;
         if (strip.Bells.Count > 0)
         {
-            MarkFrequencies(paper, strip, top - Line, keys + Natural + Sharp);
+            MarkFrequencies(paper, strip, x.Max, top - Line, keys + Natural + Sharp);
         }
 
         DrawKeys(paper, strip.Keyboard, keys);
@@ -128,28 +130,33 @@ internal static class ChordStripsDrawing
         paper.Words(number.ToString(CultureInfo.InvariantCulture), at, Alignment.MiddleCenter).LabelOffsetY = 2;
     }
 
-    // Between two rows beside the line, below its upper end or above its lower one, where no other number stands; above it where it is
-    // too short for that.
+    // Half a row below the upper end or above the lower one, on the side to which the line leans, so that of two that part from
+    // one partial each has its own; where no other number stands. Above the line where it is too short for that.
     private static Coordinates NumberOf(Paper paper, Coordinates upper, Coordinates lower, List<Coordinates> taken)
     {
-        Coordinates[] ends = upper.Y - lower.Y < BellRow
-            ? [upper with { Y = upper.Y + (BellRow / 2) }]
-            : [upper with { Y = upper.Y - (BellRow / 2) }, lower with { Y = lower.Y + (BellRow / 2) }];
+        const double half = BellRow / 2;
+        var isShort = upper.Y - lower.Y < BellRow;
+        var lean = isShort ? 0 : (lower.X - upper.X) * half / (upper.Y - lower.Y);
+        var side = isShort || lower.X < upper.X ? -1 : 1;
+        Coordinates[] ends = isShort
+            ? [upper with { Y = upper.Y + half }]
+            : [new(upper.X + lean, upper.Y - half), new(lower.X - lean, lower.Y + half)];
         var places =
             from end in ends
-            from aside in upper.Y - lower.Y < BellRow ? new[] { -10, 10 } : [10, -10, 22, -22]
+            from aside in new[] { 10 * side, -10 * side, 22 * side, -22 * side }
             select end with { X = end.X + (aside * paper.XUnit) };
         return places
-            .Where(p => !taken.Any(t => Math.Abs(t.X - p.X) < 11 * paper.XUnit && Math.Abs(t.Y - p.Y) < BellRow / 2))
+            .Where(p => !taken.Any(t => Math.Abs(t.X - p.X) < 11 * paper.XUnit && Math.Abs(t.Y - p.Y) < half))
             .Append(upper)
             .First();
     }
 
     // Their numbers stand over the rows.
-    private static void MarkFrequencies(Paper paper, ChordStrip strip, double top, double foot)
+    private static void MarkFrequencies(Paper paper, ChordStrip strip, double right, double top, double foot)
     {
-        var (lowest, highest) = (strip.Bells.Min(b => b.Partials[0]), strip.Bells.Max(b => b.Partials[^1]));
-        foreach (var mark in strip.Frequencies.Where(f => f.Place >= lowest - Aside && f.Place <= highest))
+        var lowest = strip.Bells.Min(b => b.Partials[0]) - Aside;
+        var highest = Math.Min(strip.Bells.Max(b => b.Partials[^1]), right - (HalfNumber * paper.XUnit));
+        foreach (var mark in strip.Frequencies.Where(f => f.Place >= lowest && f.Place <= highest))
         {
             paper.Line([new(mark.Place, top - Line), new(mark.Place, foot)], 1, Paper.Pale);
             paper.Words(mark.Frequency.ToString(), new(mark.Place, top), Alignment.UpperCenter);

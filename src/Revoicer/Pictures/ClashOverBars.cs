@@ -5,11 +5,12 @@ using Revoicer.Writing.Text;
 
 namespace Revoicer.Pictures;
 
-/// <summary>The clash of every chord over the bars as heard, a line for each setting of a comparison.</summary>
+/// <summary>The clash of every chord over the bars as heard, what the tune clashes with itself left out, a line for each setting of a comparison.</summary>
 /// <param name="Bars">The bars as heard, in order.</param>
 /// <param name="Lines">The lines; at least one, no more than <see cref="MostLines"/>.</param>
+/// <param name="HasTune">Whether there is a tune, so that something is left out.</param>
 /// <param name="LeftOut">How many drafts have no line.</param>
-public sealed record ClashOverBars(Items<ArrangedBar> Bars, Items<ClashLine> Lines, int LeftOut)
+public sealed record ClashOverBars(Items<ArrangedBar> Bars, Items<ClashLine> Lines, bool HasTune, int LeftOut)
 {
     /// <summary>How many lines can be told apart without colour.</summary>
     public const int MostLines = 5;
@@ -28,6 +29,7 @@ public sealed record ClashOverBars(Items<ArrangedBar> Bars, Items<ClashLine> Lin
             : new ClashOverBars(
                 drawn[0].Made!.Arrangement.Bars,
                 drawn.Select(s => LineOf(PlainTable.OneLine(SettingNames.Of(comparison, s)), s.Made!.Arrangement)).ToItems(),
+                drawn[0].Made!.Arrangement.Layout is not null,
                 comparison.Settings.Count(s => s.Made is not null) - drawn.Count);
     }
 
@@ -35,7 +37,7 @@ public sealed record ClashOverBars(Items<ArrangedBar> Bars, Items<ClashLine> Lin
 
     // A place is told in bars as heard: 2.5 is half-way through the third.
     private static ClashOfChord ChordOf(Items<ArrangedBar> bars, Choice choice) =>
-        new(Place(bars, choice.Start), Place(bars, choice.Start + choice.Length), choice.Clash.Whole);
+        new(Place(bars, choice.Start), Place(bars, choice.Start + choice.Length), choice.Clash.Avoidable);
 
     private static double Place(Items<ArrangedBar> bars, Music.Beats place)
     {

@@ -49,7 +49,7 @@ internal static class ClashOverBarsDrawing
         }
 
         paper.Scale(paper.Left, "Clash (C4 E4 G4 together = 100)", ticks);
-        paper.Scale(paper.Bottom, $"Bar as written{(clash.Bars.Any(b => b.Pass > 1) ? ", and which time it is heard" : "")}", []);
+        paper.Scale(paper.Bottom, $"Bar as written{(clash.Bars.Any(b => b.Pass > 1) ? ", and which time it is heard" : "")}{(clash.HasTune ? "; the tune's own clash left out" : "")}", []);
         return paper.Picture();
     }
 

@@ -22,7 +22,7 @@ public sealed class ComparedDataTests
     {
         var line = ClashOverBars.Of(Compared)!.Lines[0];
         Assert.Equal([(0.0, 1.0), (1, 1.5), (1.5, 2), (3, 4), (4, 5), (5, 5.5), (5.5, 6), (7, 8)], line.Chords.Select(c => (c.From, c.To)));
-        Assert.Equal(Compared.Settings[0].Made!.Arrangement.Choices.Select(c => c.Clash.Whole), line.Chords.Select(c => c.Clash));
+        Assert.Equal(Compared.Settings[0].Made!.Arrangement.Choices.Select(c => c.Clash.Avoidable), line.Chords.Select(c => c.Clash));
         Assert.Equal(["bright", "balanced", "full"], ClashOverBars.Of(Compared)!.Lines.Select(l => l.Name));
     }
 

@@ -31,6 +31,9 @@ public sealed class ComparisonPicturesTests
     private static readonly Comparison InKeys = Compare(
         "two-buoys.chords", Buoys, new SettingChoices([ShippedTowers.Default, ShippedTowers.Named("chapel-23")], [Sounds[1]], [LayoutWish.Above], Comparing.FullRound));
 
+    private static readonly Comparison Fog = Compare(
+        "fog.abc", RepositoryFiles.Text("leadsheets-demo", "fog-on-the-outer-pier.abc"), new SettingChoices([ShippedTowers.Default], [Sounds[0]], [LayoutWish.Above], [0]));
+
     private static readonly TradeOff Traded = TradingOff.Of(
         RevoicingTests.Read("two-buoys.chords", Buoys), ShippedTowers.Default, ShippedSounds.Default, 0, DraftWish.None, TimeProvider.System, null, TestContext.Current.CancellationToken);
 
@@ -40,7 +43,7 @@ public sealed class ComparisonPicturesTests
         new TradeOffMark("a sound with a long name that leaves the sheet unless it is cut", new Decibels(4), 500),
         HasTune: true);
 
-    public static TheoryData<string> Names => ["clash", "clash in keys", "keys", "trade-off", "trade-off, marks close together", "chord", "chord in keys"];
+    public static TheoryData<string> Names => ["clash", "clash in keys", "keys", "trade-off", "trade-off, marks close together", "chord", "chord in keys", "chord under a tune"];
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -148,6 +151,7 @@ public sealed class ComparisonPicturesTests
         "trade-off" => ComparisonPictures.TradeOff(TradeOffChart.Of(Traded)!),
         "trade-off, marks close together" => ComparisonPictures.TradeOff(Close),
         "chord" => ComparisonPictures.Chord(Strips(Compared, name)),
+        "chord under a tune" => ComparisonPictures.Chord(ChordStrips.InBar(Fog, _ => ShippedTowers.Default, 2)[0].Strips),
         "chord in keys" => ComparisonPictures.Chord(Strips(InKeys, name)),
         _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such picture"),
     });

@@ -40,10 +40,10 @@ public static class TradeOffText
         return
         [
             new([""], false, [.. rows.Select(r => r.Name)]),
-            Column(["every chord", "at least"], r => r.Asked is { } asked ? asked.ToString() : "-"),
-            Column(["weakest", "chord"], r => r.Made.WeakestCarry is { } weakest ? weakest.ToString() : "-"),
-            Column(["carry on", "the mean"], r => r.Figures.Carry.ToString()),
-            Column(["below the", "farthest"], r => $"{Sentences.Figure(most - r.Figures.Carry.Value)} dB"),
+            Column(["every chord", "at least"], r => r.Asked is { } asked ? Decibel(asked.Value) : "-"),
+            Column(["weakest", "chord"], r => r.Made.WeakestCarry is { } weakest ? Decibel(weakest.Value) : "-"),
+            Column(["carry on", "the mean"], r => Decibel(r.Figures.Carry.Value)),
+            Column(["below the", "farthest"], r => Decibel(most - r.Figures.Carry.Value)),
             Column(["clash", "dose"], r => Sentences.Figure(tradeOff.Clash(r.Figures))),
             Column(["above the", "least"], r => Percent(tradeOff.Clash(r.Figures), least)),
             Column(["median", "clash"], r => Sentences.Figure(r.Figures.MedianClash)),
@@ -127,6 +127,9 @@ public static class TradeOffText
 
         static long In(Drafting.Made draft, string term) => draft.Terms.Where(t => t.Term == term).Sum(t => t.Thousandths);
     }
+
+    // Never "-0.0 dB".
+    private static string Decibel(double value) => $"{Sentences.Figure(value)} dB";
 
     private static string Told(PricedTerm term) => $"{term.Term} {Sentences.Price(Math.Abs(term.Thousandths))}";
 
