@@ -21,7 +21,7 @@ internal static class LongReport
 
         Console.WriteLine("| bars written | chords heard | whole draft | of it prices | of it search | gap | working set |");
         Console.WriteLine("|---|---|---|---|---|---|---|");
-        foreach (var bars in new[] { 64, 128, 256, 512, 1024 })
+        foreach (var bars in new[] { 64, 128, 256, 512, 720, 1024 })
         {
             Row(JoinedSheet.Of(sheets!, bars));
         }
