@@ -44,6 +44,11 @@ internal static class CompareRun
             return ExitCode.WrongUsage;
         }
 
+        if (!ComparisonFiles.CanWrite(request, settings, error))
+        {
+            return ExitCode.NotWritten;
+        }
+
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         var wish = new DraftWish(tempo) { Wishes = wishes, WithPlainHand = request.Plain };
         if (request.TradeOff)

@@ -5,6 +5,32 @@ namespace Revoicer.Cli.Comparisons;
 /// <summary>Writes what a compare command puts into files.</summary>
 internal static class ComparisonFiles
 {
+    /// <summary>
+    /// Whether the files that are known by name beforehand can go where they are to, as far as can be seen before the work; where
+    /// they cannot, why is told.
+    /// </summary>
+    public static bool CanWrite(CompareRequest request, OpenedSettings settings, TextWriter error)
+    {
+        var obstacles = OutputFiles.Obstacles([.. Known(request)], request.Force, Inputs(request, settings));
+        error.Write(string.Concat(obstacles.Select(sentence => $"revoicer: {sentence}\n")));
+        return obstacles.Count == 0;
+    }
+
+    private static IEnumerable<string> Known(CompareRequest request)
+    {
+        var name = OutputName.Of(request.Out, request.Sheet);
+        var picture = name + (request.TradeOff ? "-trade-off" : "-clash");
+        return
+        [
+            .. request.Plain ? [$"{name}-plain.mid"] : Array.Empty<string>(),
+            .. request.Pictures ? [picture + ".svg", picture + ".png"] : Array.Empty<string>(),
+            .. request is { TradeOff: true, SoundFolder: { } folder } && Directory.Exists(folder) ? [Path.Combine(folder, Path.GetFileNameWithoutExtension(request.Sheet) + "-01.toml")] : Array.Empty<string>(),
+        ];
+    }
+
+    private static string[] Inputs(CompareRequest request, OpenedSettings settings) =>
+        [request.Sheet, .. settings.Files, .. request.Wishes is { } wishes ? [wishes] : Array.Empty<string>()];
+
     /// <summary>Writes all of them or none; what was written, or why not, is told. The exit code.</summary>
     /// <param name="request">What was asked for.</param>
     /// <param name="settings">The settings, whose files are never written to.</param>
@@ -28,8 +54,7 @@ internal static class ComparisonFiles
         }
 
         OutputFile[] files = [.. others, .. drawings];
-        string[] inputs = [request.Sheet, .. settings.Files, .. request.Wishes is { } wishes ? [wishes] : Array.Empty<string>()];
-        if (OutputFiles.Write(files, request.Force, inputs) is WriteResult.Failed failed)
+        if (OutputFiles.Write(files, request.Force, Inputs(request, settings)) is WriteResult.Failed failed)
         {
             error.Write(string.Concat(failed.Sentences.Select(sentence => $"revoicer: {sentence}\n")));
             return ExitCode.NotWritten;

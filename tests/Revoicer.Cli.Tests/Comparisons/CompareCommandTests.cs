@@ -73,6 +73,7 @@ public sealed partial class CompareCommandTests : IDisposable
         var again = await Compare("--plain", "--out", _scratch.At("first"));
         Assert.Equal(3, again.ExitCode);
         Assert.Contains("first-plain.mid exists already", again.Error, StringComparison.Ordinal);
+        Assert.Equal("", again.Output);
         Assert.Equal(0, (await Compare("--plain", "--force", "--out", _scratch.At("first"))).ExitCode);
     }
 
