@@ -25,7 +25,7 @@ internal static class RevoiceCommand
         var command = new Command(
             "revoice",
             "Voice music anew that exists in full: its tune, its rhythm and its chords stay, the bells under it are chosen again, and what moved is told "
-            + "bar by bar. The original is not touched.\n\nExample: revoicer revoice harbour-hymn.musicxml --stay-close 0.5 --sound full")
+            + "bar by bar. The original is not touched.\n\nExample: revoicer revoice leadsheets-demo/passages/harbour-evensong.abc --stay-close 0.5 --sound full")
         {
             passage, close, voice, tower, sound, wishes, name, tempo, key, sounding, piece, ease, prove, limit, force,
         };
