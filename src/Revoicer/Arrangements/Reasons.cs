@@ -54,7 +54,7 @@ internal sealed class Reasons
 
         if (ways.Length == 0)
         {
-            return Barred(new CandidateSearch(prices.Instrument.Tower, prices.Instrument.Reach, Seconds.Zero).Obstacle(slot, original));
+            return Barred(Obstacle.Of(prices.Instrument.Tower, prices.Instrument.Reach, slot, original));
         }
 
         var way = ways.MinBy(w => w.Sum());

@@ -61,9 +61,6 @@ public sealed class CandidateSearch
         static Items<(WrittenNote, Beats)> Places(Candidate candidate) => candidate.Strokes.Select(s => (s.Note, s.After)).Order().ToItems();
     }
 
-    /// <summary>Why what was there before cannot be played as it is; for a slot in whose list it is not.</summary>
-    public Obstacle Obstacle(Slot slot, OriginalChord original) => _original.Obstacle(original, new TuneFit(slot, _reach));
-
     private IEnumerable<Voicing> Voicings(Slot slot, ToneDemand demand, Items<Baton>[] hands)
     {
         foreach (var (bass, second) in slot.HasTuneBelow ? [(null, null)] : Feet(slot.Symbol))

@@ -1,4 +1,6 @@
+using Revoicer.Bells;
 using Revoicer.Music;
+using Revoicer.Playing;
 using Revoicer.Values;
 
 namespace Revoicer.Voicings;
@@ -6,7 +8,18 @@ namespace Revoicer.Voicings;
 /// <summary>Why what was there before cannot be played as it is.</summary>
 /// <param name="Kind">What stands in the way.</param>
 /// <param name="Notes">Which notes it concerns, upward; none where it concerns them all.</param>
-public sealed record Obstacle(ObstacleKind Kind, Items<WrittenNote> Notes);
+public sealed record Obstacle(ObstacleKind Kind, Items<WrittenNote> Notes)
+{
+    /// <summary>What stands in the way of what was in a slot, where no way to play it was found.</summary>
+    public static Obstacle Of(Tower tower, Reach reach, Slot slot, OriginalChord original)
+    {
+        var missing = original.Notes.Select(n => n.Note).Where(n => tower.At(n) is null).Distinct().Order().ToItems();
+        var near = new TuneFit(slot, reach).TooNear(original.Notes).Distinct().Order().ToItems();
+        return missing.Count > 0 ? new Obstacle(ObstacleKind.NoBell, missing)
+            : near.Count > 0 ? new Obstacle(ObstacleKind.NearTune, near)
+            : new Obstacle(ObstacleKind.NoLimbs, []);
+    }
+}
 
 /// <summary>What stands in the way of what was there before.</summary>
 public enum ObstacleKind

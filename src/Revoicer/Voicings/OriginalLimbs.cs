@@ -35,16 +35,6 @@ internal sealed class OriginalLimbs(Tower tower, Reach reach, FigureStrokes figu
         return ways.Select(strokes => new Candidate(Figure.AsItWas, VoicingOf(strokes), strokes));
     }
 
-    /// <summary>Why there is no way.</summary>
-    public Obstacle Obstacle(OriginalChord original, TuneFit fit)
-    {
-        var missing = original.Notes.Select(n => n.Note).Where(n => tower.At(n) is null).Distinct().Order().ToItems();
-        var near = fit.TooNear(original.Notes).Distinct().Order().ToItems();
-        return missing.Count > 0 ? new Obstacle(ObstacleKind.NoBell, missing)
-            : near.Count > 0 ? new Obstacle(ObstacleKind.NearTune, near)
-            : new Obstacle(ObstacleKind.NoLimbs, []);
-    }
-
     // Notes of one moment, upward, parted into feet, left hand and right hand.
     private IEnumerable<(WrittenNote Note, Limb Limb)[]> Grips(WrittenNote[] notes)
     {
