@@ -3,8 +3,8 @@ using Revoicer.Text;
 namespace Revoicer.LeadSheets.Abc;
 
 /// <summary>
-/// Unfolds repeats with any number of endings. A repeat without a beginning goes back to where the last repeat ended, or
-/// to the start (common practice).
+/// Unfolds repeats with any number of endings. A repeat without a beginning goes back to the latest double bar or end of a
+/// repeat, whichever is later, or to the start (standard 2.1, section 4.8).
 /// </summary>
 internal sealed class PlayOrder
 {
@@ -63,18 +63,20 @@ internal sealed class PlayOrder
         _order.Add(index);
         if (bar.Closes > 0 && _pass < _times)
         {
-            _pass++;
+            (_pass, _ending) = (_pass + 1, -1);
             return _start;
         }
 
-        var endsLast = bar.EndsSection && _ending >= 0 && _pass == _times;
-        if (bar.Closes > 0 || endsLast)
+        if (bar.Closes > 0 || (bar.EndsSection && IsOver))
         {
             Begin(index + 1);
         }
 
         return index + 1;
     }
+
+    // Whether a double bar here ends what may be repeated: not inside "|: :|", nor in an ending that leads back.
+    private bool IsOver => _ending >= 0 ? _pass == _times : _bars[_start].Opening is null;
 
     private void Begin(int index)
     {

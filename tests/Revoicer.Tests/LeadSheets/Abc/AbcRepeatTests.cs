@@ -27,6 +27,22 @@ public class AbcRepeatTests
     [InlineData("|: C4 [|] D4 :|", "1 2 1(2) 2(2)")]
     public void Repeats(string music, string expected) => Assert.Equal(expected, AbcText.Order(AbcText.Music(music)));
 
+    // Section 4.8: ":|" without "|:" goes back to the latest double bar or end of a repeat, whichever is later.
+    [Theory]
+    [InlineData("|: C4 | D4 || E4 | F4 |1 A4 :|2 B4 |]", "1 2 3 4 5 1(2) 2(2) 3(2) 4(2) 6")]
+    [InlineData("|: C4 || D4 || E4 :| F4 |]", "1 2 3 1(2) 2(2) 3(2) 4")]
+    [InlineData("|: C4 || D4 |1,2 E4 :|3 F4 || G4 :|", "1 2 3 1(2) 2(2) 3(2) 1(3) 2(3) 4 5 5(2)")]
+    [InlineData("|: C4 |1 D4 || E4 :|2 F4 |]", "1 2 3 1(2) 4")]
+    [InlineData("C4 || D4 | E4 :| F4 |]", "1 2 3 2(2) 3(2) 4")]
+    [InlineData("C4 || D4 || E4 :| F4 |]", "1 2 3 3(2) 4")]
+    [InlineData("C4 |] D4 :|", "1 2 2(2)")]
+    [InlineData("C4 :| D4 || E4 :|", "1 1(2) 2 3 3(2)")]
+    [InlineData("C4 || D4 :| E4 :|", "1 2 2(2) 3 3(2)")]
+    [InlineData("C4 || D4 |1 E4 :|2 F4 |]", "1 2 3 2(2) 4")]
+    [InlineData("|: C4 :| D4 || E4 |: F4 :| G4 || A4 :|", "1 1(2) 2 3 4 4(2) 5 6 6(2)")]
+    public void A_double_bar_is_where_a_repeat_without_a_beginning_goes_back_to(string music, string expected) =>
+        Assert.Equal(expected, AbcText.Order(AbcText.Music(music)));
+
     [Theory]
     [InlineData("P:ABAC", "1 2 1(2) 3")]
     [InlineData("P:(AB)2C", "1 2 1(2) 2(2) 3")]
