@@ -64,7 +64,7 @@ internal static class AuditRun
         var tempo = request.PerMinute is { } perMinute ? new Tempo(passage.Sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         var harmony = HarmonyFinding.Of(passage);
         var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo, tune);
-        return audit with { Told = [.. OfChords(harmony), .. audit.Told] };
+        return audit with { Told = [.. UnheardText.Of(passage.Sheet) is { } unheard ? [unheard] : Array.Empty<string>(), .. OfChords(harmony), .. audit.Told] };
     }
 
     private static IEnumerable<string> OfChords(FoundHarmony harmony)

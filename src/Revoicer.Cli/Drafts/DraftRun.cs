@@ -123,6 +123,7 @@ internal static class DraftRun
         }
 
         output.Write(Summary(arrangement));
+        output.Write(result.Unheard is { } unheard ? $"{unheard}\n" : "");
         output.Write(before.Summary);
         output.Write(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}\n" : "");
         output.Write(result.WasCutShort ? "the time limit was reached: this is the best that was found by then\n" : "");

@@ -81,7 +81,7 @@ internal static class RecitalRun
         using var unseen = new ProgressLine(TextWriter.Null);
         var result = SheetDraft.Of(prepared, own, taken, more: null, unseen, cancel);
         var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error);
-        return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Written = own.Out, Key = result.BestKey };
+        return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Written = own.Out, Key = result.BestKey, Unheard = result.Unheard };
     }
 
     private static string NameOf(string sheet) => OutputName.Of(null, sheet);
@@ -111,9 +111,11 @@ internal static class RecitalRun
 
         public string? Key { get; init; }
 
+        public string? Unheard { get; init; }
+
         /// <summary>One line.</summary>
         public string InShort => Draft is { } draft
-            ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords, median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}")
+            ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords, median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}{(Unheard is null ? "" : $"; {Unheard}")}")
             : ExitCode switch
             {
                 Cli.ExitCode.NotPlayable => "cannot be played here",

@@ -79,6 +79,16 @@ public sealed record LeadSheet(
     /// <summary>Whether a chord symbol stands anywhere; N.C. is none.</summary>
     public bool HasChords => Bars.Any(bar => bar.Chords.Any(c => c.Symbol is not null));
 
+    /// <summary>The numbers of written bars that are never heard, each once.</summary>
+    public Items<int> Unheard
+    {
+        get
+        {
+            var heard = Played.Select(p => p.Written).ToHashSet();
+            return Bars.Index().Where(b => !heard.Contains(b.Index)).Select(b => b.Item.Number).Distinct().ToItems();
+        }
+    }
+
     /// <summary>Whether another sheet has the same bars, each as long as here, heard in the same order.</summary>
     public bool HasBarsOf(LeadSheet other) =>
         Bars.Select(b => b.Length).SequenceEqual(other.Bars.Select(b => b.Length)) && Played == other.Played;

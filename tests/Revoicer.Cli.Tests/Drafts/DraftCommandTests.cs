@@ -24,6 +24,25 @@ public sealed class DraftCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Bars_that_are_never_heard_are_named_in_every_summary()
+    {
+        const string told = "bar 3 is never heard: the repeats, endings and jumps as written leave it out";
+        var sheet = _scratch.Put("buoys.abc", "X:1\nT:Two Buoys\nP:A\nM:4/4\nL:1/4\nK:C\nP:A\n\"C\"c4|\"G\"d4|\nP:B\n\"F\"f4|]\n");
+        Directory.CreateDirectory(_scratch.At("recital"));
+        foreach (var ran in new[]
+        {
+            await Ran.Of("draft", sheet, "--out", _scratch.At("first")),
+            await Ran.Of("draft", _scratch.At(""), "--out", _scratch.At("recital")),
+            await Ran.Of("revoice", sheet, "--voice", "1", "--out", _scratch.At("anew")),
+        })
+        {
+            Assert.Contains(told, ran.Output, StringComparison.Ordinal);
+        }
+
+        Assert.Contains($"  - {char.ToUpperInvariant(told[0])}{told[1..]}.\n", (await Ran.Of("audit", sheet)).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_same_sheet_gives_the_same_bytes()
     {
         var sheet = _scratch.Put("buoys.chords", Sheet);

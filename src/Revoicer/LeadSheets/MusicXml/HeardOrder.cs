@@ -12,26 +12,16 @@ internal sealed class HeardOrder
     private readonly IReadOnlyList<ReadMeasure> _measures;
     private readonly Remarks _remarks;
     private readonly List<int> _order = [];
-    private readonly IReadOnlyList<int>[] _endings;
-    private readonly int _lastClose;
+    private readonly EndingBrackets _brackets;
     private int _start;
-    private int _pass;
-    private int _times;
+    private IReadOnlyList<int> _times = [];
+    private int _time;
     private bool _hasJumped;
 
     private HeardOrder(IReadOnlyList<ReadMeasure> measures, Remarks remarks)
     {
         (_measures, _remarks) = (measures, remarks);
-        _endings = new IReadOnlyList<int>[measures.Count];
-        _lastClose = Enumerable.Range(0, measures.Count).LastOrDefault(i => measures[i].Signs.Times > 0, -1);
-        IReadOnlyList<int> open = [];
-        for (var i = 0; i < measures.Count; i++)
-        {
-            var signs = measures[i].Signs;
-            open = signs.Ending.Count > 0 ? signs.Ending : open;
-            _endings[i] = open;
-            open = signs.EndsEnding || signs.Times > 0 ? [] : open;
-        }
+        _brackets = new EndingBrackets([.. measures.Select(m => m.Signs)]);
     }
 
     /// <summary>The bars as heard, as indices; not many more than a sheet may have.</summary>
@@ -48,6 +38,8 @@ internal sealed class HeardOrder
         return order._order;
     }
 
+    private bool IsLastTime => _time + 1 >= _times.Count;
+
     private int Step(int bar)
     {
         var signs = _measures[bar].Signs;
@@ -56,7 +48,7 @@ internal sealed class HeardOrder
             Begin(bar);
         }
 
-        if (_endings[bar].Count > 0 && !_endings[bar].Contains(_pass))
+        if (_brackets.At(bar) is { } bracket && !bracket.Times.Contains(_times[_time]))
         {
             return bar + 1;
         }
@@ -79,9 +71,9 @@ internal sealed class HeardOrder
             return coda;
         }
 
-        if (signs.Times > 0 && _pass < _times)
+        if (!IsLastTime && (signs.Times > 0 || _brackets.LeadsBackUnsigned(bar)))
         {
-            _pass++;
+            _time++;
             return _start;
         }
 
@@ -90,16 +82,13 @@ internal sealed class HeardOrder
             return Jump(bar, signs);
         }
 
-        if (signs.Times > 0 || EndsLastEnding(bar))
+        if (signs.Times > 0 || (IsLastTime && _brackets.EndsAt(bar)))
         {
             Begin(bar + 1);
         }
 
         return bar + 1;
     }
-
-    private bool EndsLastEnding(int bar) =>
-        _endings[bar].Count > 0 && _pass == _times && (_measures[bar].Signs.EndsEnding || bar + 1 == _measures.Count || _endings[bar + 1].Count == 0);
 
     private int Jump(int bar, OrderSigns signs)
     {
@@ -128,34 +117,16 @@ internal sealed class HeardOrder
     private void Begin(int bar)
     {
         _start = bar;
-        _times = Times(bar);
-        _pass = _hasJumped ? _times : 1;
-    }
-
-    // How often the stretch that begins here is heard: to its end sign, or through its endings.
-    private int Times(int start)
-    {
-        var (times, closes) = (1, false);
-        for (var i = start; start <= _lastClose && i < _measures.Count && (i == start || !_measures[i].Signs.Opens); i++)
-        {
-            if (closes && _endings[i].Count == 0)
-            {
-                break;
-            }
-
-            times = Math.Max(times, Math.Max(_measures[i].Signs.Times, _endings[i].DefaultIfEmpty(1).Max()));
-            closes |= _measures[i].Signs.Times > 0;
-        }
-
-        return closes ? times : 1;
+        _times = _brackets.TimesFrom(bar, _hasJumped);
+        _time = _hasJumped ? _times.Count - 1 : 0;
     }
 
     private void WarnOfUnheard()
     {
         var heard = _order.ToHashSet();
-        if (!_hasJumped && Enumerable.Range(0, _measures.Count).Where(i => !heard.Contains(i)).Select(i => (int?)i).FirstOrDefault() is { } unheard && _order.Count <= SheetLimits.MostBars)
+        if (_order.Count <= SheetLimits.MostBars && Enumerable.Range(0, _measures.Count).Where(i => !heard.Contains(i)).Select(i => (int?)i).FirstOrDefault() is { } unheard)
         {
-            _remarks.Warn(_measures[unheard].Where, "repeats and endings leave this bar unheard", "an ending for each time through");
+            _remarks.Warn(_measures[unheard].Where, "repeats, endings and jumps leave this bar unheard", "an ending for each time through");
         }
     }
 }

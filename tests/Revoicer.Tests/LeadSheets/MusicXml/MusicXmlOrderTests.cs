@@ -30,6 +30,37 @@ public sealed class MusicXmlOrderTests
         Assert.Equal(heard, Heard(Sheet(Of([.. bars]))));
     }
 
+    // MusicXML 4.0 says where the bracket of an ending is drawn; how far the ending reaches, and what is heard where its number
+    // is missing, is common practice: every bar is heard.
+    [Theory]
+    [InlineData("1 2 3 1 4 5", "", "", "[1", "]1", "", "back", "[2", "]2", "", "")]
+    [InlineData("1 2 3 4 1 5", "", "", "[1", "]1", "", "", "", "back", "[2", "]2")]
+    [InlineData("1 2 3 1 4 5 1 6", "", "", "[1", "]1", "", "back", "[2", "]2", "", "back", "[3", "]3")]
+    [InlineData("1 2 3 1 4", "", "", "[1", "]1", "", "back", "", "")]
+    [InlineData("1 2 1 3 4 4 5", "", "", "[1", "back1", "[2", "]2", "", "back", "", "")]
+    [InlineData("1 2 1 3", "", "", "[1", "back1", "[3", "]3")]
+    [InlineData("1 2 1 3", "", "", "[1", "back1", "[1", "]1")]
+    [InlineData("1 2 1 3", "", "", "[1", "]1", "[2", "back2")]
+    [InlineData("1 2 1 3 1 4", "", "", "[1", "back1", "[2", "]2", "[3", "]3")]
+    [InlineData("1 2 1 3 4 3 5", "", "", "[1", "back1", "forward", "", "[1", "back1", "[2", "]2")]
+    [InlineData("1 2 1 3 4", "", "", "[1", "dc", "[2", "", "", "")]
+    public void Every_bar_is_heard_where_a_bracket_is_drawn_short_or_its_number_is_missing(string heard, params string[] signs)
+    {
+        var sheet = Sheet(Of([.. Enumerable.Range(0, signs.Length / 2).Select(i => (i == 0 ? Attributes : "") + Sign(signs[2 * i]) + Note("C5") + Sign(signs[(2 * i) + 1]))]));
+        Assert.Equal(heard, Heard(sheet));
+        Assert.Empty(sheet.Unheard);
+    }
+
+    [Fact]
+    public void Bars_that_are_never_heard_are_named()
+    {
+        var sheet = Accepted(Of(Attributes + Note("C5") + Sign("fine"), Sign("[2") + Note("C5"), Note("C5") + Sign("]2"), Note("C5") + Sign("dc"), Note("C5")));
+
+        Assert.Equal("1 4 1", Heard(sheet.Value));
+        Assert.Equal([2, 3, 5], sheet.Value.Unheard);
+        Assert.Contains(sheet.Warnings, w => w.Found == "repeats, endings and jumps leave this bar unheard");
+    }
+
     [Fact]
     public void A_repeat_sign_inside_a_bar_is_refused() => Assert.Equal(
         "a repeat sign inside a bar",
