@@ -18,6 +18,9 @@ internal sealed class ChordDegrees
     /// <summary>Whether a ninth and what lies above it have something to stand on.</summary>
     public bool HasSixthOrSeventh => HasNumber(6) || HasSeventh;
 
+    /// <summary>Whether the suffix asks for root and perfect fifth alone, as "5" does.</summary>
+    public bool IsOpenFifth { get; private set; }
+
     public bool Has(Degree degree) => _degrees.Contains(degree);
 
     public void Add(Degree degree)
@@ -36,6 +39,13 @@ internal sealed class ChordDegrees
     {
         _degrees.Remove(new Degree(degree.Number));
         Add(degree);
+    }
+
+    /// <summary>Leaves root and perfect fifth.</summary>
+    public void OpenFifth()
+    {
+        Omit(3);
+        IsOpenFifth = true;
     }
 
     /// <summary>Takes the degrees of a number away; false where there are none.</summary>

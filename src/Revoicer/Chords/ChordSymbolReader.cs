@@ -33,6 +33,13 @@ public static class ChordSymbolReader
         };
     }
 
+    /// <summary>Whether a text begins with a word of a suffix that is longer than a letter or two: "add9", "dim", "alt".</summary>
+    internal static bool IsSuffixWord(string text)
+    {
+        var cursor = new SymbolCursor(text);
+        return (cursor.TakeWord(SuffixWords.Qualities, out _) || cursor.TakeWord(SuffixWords.Modifiers, out _)) && cursor.TookWord;
+    }
+
     private static bool IsNoChord(string text) =>
         text.ToUpperInvariant() is "N.C." or "N.C" or "NC" or "NC.";
 
@@ -78,7 +85,6 @@ public static class ChordSymbolReader
 
     private static Reading<ChordText> ReadBracketed(string text, Place place)
     {
-        var closes = text.IndexOf(')', 1);
         var isWhole = text[^1] == ')' && text.Length > 1;
         var inner = isWhole ? text[1..^1] : text[1..];
         if (inner.TrimStart() is "" or ['(', ..])
@@ -92,7 +98,7 @@ public static class ChordSymbolReader
                 accepted with { Value = new ChordText.Alternate(chord.Symbol) },
             Reading<ChordText>.Accepted { Value: ChordText.Chord } =>
                 Reading<ChordText>.No(place.Part(0, 1), "'(' before the chord has no end", "a ')' after it"),
-            Reading<ChordText>.Refused refused when closes >= 0 || !isWhole => refused,
+            Reading<ChordText>.Refused refused when !isWhole => refused,
             _ => Words(text),
         };
     }

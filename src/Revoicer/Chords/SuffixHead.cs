@@ -18,7 +18,7 @@ internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List
     {
         if (!cursor.TakeWord(SuffixWords.Qualities, out var quality))
         {
-            ReadSmallD();
+            ReadSmallLetter();
             return;
         }
 
@@ -40,7 +40,7 @@ internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List
                 Diminish();
                 break;
             case Quality.Power:
-                degrees.Omit(3);
+                degrees.OpenFifth();
                 break;
             default:
                 _majorSeventh = quality is Quality.Major or Quality.MajorSeventh;
@@ -82,18 +82,26 @@ internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List
         }
     }
 
-    // "Gd" occurs many times in an open collection of dance tunes, always for the diminished chord.
-    private void ReadSmallD()
+    // "Gd" and "Ea" occur many times in an open collection of dance tunes, always for the diminished and the augmented chord.
+    private void ReadSmallLetter()
     {
-        if (cursor.Next != 'd' || cursor.After(1) is not ('7' or '/' or SymbolCursor.End))
+        if (cursor.Next is not ('a' or 'd') || cursor.After(1) is not ('7' or '/' or SymbolCursor.End))
         {
             return;
         }
 
-        warnings.Add(new SymbolRemark(cursor.Position, 1, "'d' is taken as diminished", "'dim'"));
-        cursor.Take('d');
-        _quality = Quality.Diminished;
-        ReadDiminished();
+        var isAugmented = cursor.Next == 'a';
+        warnings.Add(new SymbolRemark(cursor.Position, 1, isAugmented ? "'a' is taken as augmented" : "'d' is taken as diminished", isAugmented ? "'aug'" : "'dim'"));
+        cursor.GoTo(cursor.Position + 1);
+        _quality = isAugmented ? Quality.Augmented : Quality.Diminished;
+        if (isAugmented)
+        {
+            degrees.Alter(new Degree(5, 1));
+        }
+        else
+        {
+            ReadDiminished();
+        }
     }
 
     private void ReadDiminished()
@@ -140,7 +148,7 @@ internal sealed class SuffixHead(SymbolCursor cursor, ChordDegrees degrees, List
         switch (_quality)
         {
             case null:
-                degrees.Omit(3);
+                degrees.OpenFifth();
                 return null;
             case Quality.Augmented when !_majorSeventh:
                 return null;

@@ -9,6 +9,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
     private const string Degree2To13 = "a degree from 2 to 13";
     private const string Alterations = "b5, #5, b6, b9, #9, #11 or b13";
 
+    private readonly string _root = cursor.Text[..cursor.Position];
     private bool _adding;
 
     public ChordDegrees Degrees { get; } = new();
@@ -36,6 +37,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
         return cursor.Next switch
         {
             'b' or '#' or '+' or '-' => ReadAlteration(),
+            SymbolCursor.Natural => new SymbolRemark(from, 1, "a natural sign before a degree says nothing", "the degree alone"),
             >= '0' and <= '9' when inBrackets => ReadNumberInBrackets(),
             var next when !Quoted.IsVisible(next) => cursor.Unread(from, "cannot be read", "'#' or 'b' in place of a sign that only one font has"),
             _ => cursor.Unread(from, "cannot be read", whatMayFollow),
@@ -112,7 +114,7 @@ internal sealed class SuffixItems(SymbolCursor cursor)
 
         Degrees.Alter(new Degree(5, 1));
         Degrees.Alter(new Degree(9, 1));
-        Warnings.Add(new SymbolRemark(from, cursor.Position - from, "'alt' is taken as 7#5#9", "the alterations by name"));
+        Warnings.Add(new SymbolRemark(from, cursor.Position - from, "'alt' does not say which tones are altered; taken as #5 and #9 with a seventh", "the alterations by name, such as 7#5#9"));
         return null;
     }
 
@@ -204,6 +206,8 @@ internal sealed class SuffixItems(SymbolCursor cursor)
         return (sign, Number(digits)) switch
         {
             (1, 7) when written == '#' && Degrees.HasMinorThird && !Degrees.HasSeventh => Put(new Degree(7)),
+            (-1 or 1, 5) when Degrees.IsOpenFifth => new SymbolRemark(
+                from, cursor.Position - from, $"'{Quoted.Text(cursor.Text[from..cursor.Position])}' alters the fifth that '5' asks for", $"'{Quoted.Text(_root)}({(sign > 0 ? '#' : 'b')}5)' for the triad, or '{Quoted.Text(_root)}5' for root and fifth"),
             (-1 or 1, 5) => Put(new Degree(5, sign)),
             (-1, 6) => Put(new Degree(6, -1)),
             (1, 4 or 11) => PutHigh(from, written, new Degree(11, 1)),

@@ -8,11 +8,15 @@ namespace Revoicer.Chords;
 /// </summary>
 internal sealed class SymbolCursor(string text)
 {
+    /// <summary>The natural sign, which no symbol needs.</summary>
+    public const char Natural = '\u266E';
+
     /// <summary>What <see cref="Next"/> and <see cref="After"/> give beyond the end; no rule asks for it.</summary>
     public const char End = '\0';
 
     // Accidentals in music fonts that keep to SMuFL 1.4 (standard accidentals, U+E260 to U+E264), from memory.
     private const char FontFlat = '\uE260';
+    private const char FontNatural = '\uE261';
     private const char FontSharp = '\uE262';
     private const char FontDoubleSharp = '\uE263';
     private const char FontDoubleFlat = '\uE264';
@@ -153,6 +157,7 @@ internal sealed class SymbolCursor(string text)
     {
         '\u266F' or FontSharp => '#',
         '\u266D' or FontFlat => 'b',
+        FontNatural => Natural,
         '\u2212' or '\u2013' => '-',
         '\u00B0' or '\u00BA' => '\u00B0', // degree sign, and the ordinal sign that looks like it
         '\u00F8' or '\u00D8' => '\u00F8', // o with stroke

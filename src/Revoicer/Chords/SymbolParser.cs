@@ -1,4 +1,5 @@
 using Revoicer.Music;
+using Revoicer.Text;
 
 namespace Revoicer.Chords;
 
@@ -29,7 +30,7 @@ internal sealed class SymbolParser(SymbolCursor cursor)
         var root = ReadName();
         var rootEnd = cursor.Position;
         var suffix = new SuffixParser(cursor);
-        var fault = suffix.Read();
+        var fault = ReadNatural() ?? suffix.Read();
         var written = text[rootEnd..cursor.Position].Trim();
         NoteName? bass = null;
         fault ??= ReadBass(out bass) ?? CheckLength(rootEnd, written);
@@ -50,6 +51,18 @@ internal sealed class SymbolParser(SymbolCursor cursor)
         return new NoteName(letter, cursor.TakeAccidentals());
     }
 
+    // "A natural 7": the letter alone is the natural note.
+    private SymbolRemark? ReadNatural() => cursor.Next == SymbolCursor.Natural
+        ? new SymbolRemark(cursor.Position, 1, "a natural sign after the letter of a note says nothing", Meant(cursor.Position, cursor.Position + 1, "the letter alone"))
+        : null;
+
+    // The symbol without a piece of it, where that is one; else what is expected in words.
+    private string Meant(int from, int to, string otherwise)
+    {
+        var meant = cursor.Text[..from] + cursor.Text[to..];
+        return meant.Length <= LongestSuffix && Parse(meant).Symbol is not null ? $"'{Quoted.Text(meant)}'" : otherwise;
+    }
+
     private SymbolRemark? ReadBass(out NoteName? bass)
     {
         bass = null;
@@ -65,6 +78,13 @@ internal sealed class SymbolParser(SymbolCursor cursor)
             return new SymbolRemark(from - 1, 1, "'/' ends the symbol", "a bass note from A to G after it");
         }
 
+        if (cursor.TakeWord(SuffixWords.Qualities, out _) || cursor.TakeWord(SuffixWords.Modifiers, out _))
+        {
+            const string bassNote = "a bass note from A to G";
+            var meant = Meant(from - 1, from, bassNote);
+            return cursor.Unread(from, "stands where the bass note belongs", meant == bassNote ? bassNote : $"{meant}, or {bassNote}");
+        }
+
         if (cursor.Next is not ((>= 'A' and <= 'G') or (>= 'a' and <= 'g')))
         {
             return cursor.Unread(from, "is no bass note", "a letter from A to G, perhaps with # or b");
@@ -77,6 +97,11 @@ internal sealed class SymbolParser(SymbolCursor cursor)
         if (isSmall && bass.Value.Alteration == 0 && cursor.Take('+'))
         {
             bass = bass.Value with { Alteration = 1 };
+        }
+
+        if (ReadNatural() is { } natural)
+        {
+            return natural;
         }
 
         if (!cursor.AtEnd)

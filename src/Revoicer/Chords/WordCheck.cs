@@ -6,7 +6,7 @@ namespace Revoicer.Chords;
 /// </summary>
 internal static class WordCheck
 {
-    /// <summary>Two letters can be a slip in a symbol ("Da"); three in a row that mean nothing in it are a word.</summary>
+    /// <summary>Two letters can be a slip in a symbol ("Du"); three in a row that mean nothing in it are a word.</summary>
     public const int ShortestWord = 3;
 
     /// <summary>Whether the text reads as words, given where reading it as a chord failed.</summary>

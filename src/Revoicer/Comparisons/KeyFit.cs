@@ -29,7 +29,7 @@ public sealed record KeyFit(int? Tune, int Basses, int WithPedal, int MissingMet
         var anyTempo = TempoMap.Steady(new Tempo(Beats.OfQuarters(1), 60));
         var reach = new Reach(PlayingLimits.For(tower), tower.Transposition);
         var placings = layouts.Select(layout => new TunePlacing(sheet, tower, reach, anyTempo, ease: false, layout)).ToArray();
-        PitchClass[] basses = [.. sheet.Played.SelectMany(p => sheet.Bars[p.Written].Chords).Select(c => c.Symbol).OfType<Chords.ChordSymbol>().Select(c => c.Lowest.PitchClass)];
+        PitchClass[] basses = [.. HeardChords.Of(sheet).SelectMany(spans => spans).Select(c => c.Symbol).OfType<Chords.ChordSymbol>().Select(c => c.Lowest.PitchClass)];
         return new KeyFit(
             placings[0].HasTune ? placings.Sum(p => p.All().Count()) : null,
             basses.Length,

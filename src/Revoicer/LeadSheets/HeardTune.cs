@@ -26,26 +26,23 @@ public static class HeardTune
     public static Items<HeardNote> Of(LeadSheet sheet)
     {
         var heard = new List<HeardNote>();
-        var open = new Dictionary<WrittenNote, int>();
-        foreach (var played in sheet.Played)
+        var ties = new OpenTies<int>(sheet);
+        for (var i = 0; i < sheet.Played.Count; i++)
         {
+            var played = sheet.Played[i];
             foreach (var note in sheet.Bars[played.Written].Notes)
             {
-                var start = played.Start + note.Start;
-                if (open.Remove(note.Note, out var tied) && heard[tied].End == start)
+                if (ties.Into(note, i, out var tied))
                 {
                     heard[tied] = heard[tied] with { Length = heard[tied].Length + note.Length };
                 }
                 else
                 {
                     tied = heard.Count;
-                    heard.Add(new HeardNote(note.Note, note.Name, start, note.Length, played.Written, played.Pass) { IsRolled = note.IsRolled });
+                    heard.Add(new HeardNote(note.Note, note.Name, played.Start + note.Start, note.Length, played.Written, played.Pass) { IsRolled = note.IsRolled });
                 }
 
-                if (note.IsTiedOn)
-                {
-                    open[note.Note] = tied;
-                }
+                ties.Keep(note, i, tied);
             }
         }
 

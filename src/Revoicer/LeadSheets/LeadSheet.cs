@@ -10,7 +10,27 @@ namespace Revoicer.LeadSheets;
 /// <param name="Length">How long it lasts within this bar; positive.</param>
 /// <param name="Symbol">The chord; null for N.C. (no chord) and before the first symbol.</param>
 /// <param name="Where">Where the symbol stands in the file.</param>
-public sealed record ChordSpan(Beats Start, Beats Length, ChordSymbol? Symbol, Place Where);
+public sealed record ChordSpan(Beats Start, Beats Length, ChordSymbol? Symbol, Place Where)
+{
+    /// <summary>Whether no symbol stands here: one written earlier still holds, or none has come yet.</summary>
+    public bool IsHeld { get; init; }
+}
+
+/// <summary>What is written at a note about a tie that leads to it.</summary>
+public enum TieEnd
+{
+    /// <summary>Nothing, as a tie is written at its first note alone: whatever leads here ends here.</summary>
+    Unsaid,
+
+    /// <summary>None ends here.</summary>
+    None,
+
+    /// <summary>The tie from the note before it ends here.</summary>
+    Paired,
+
+    /// <summary>The tie has this one note: it leads over a repeat, an ending or another jump.</summary>
+    OneEnded,
+}
 
 /// <summary>A note of the tune as written.</summary>
 /// <param name="Start">Where it begins, from the start of its bar.</param>
@@ -22,6 +42,9 @@ public sealed record TuneNote(Beats Start, Beats Length, NoteName Name, WrittenN
 {
     /// <summary>Whether a roll mark stands before it.</summary>
     public bool IsRolled { get; init; }
+
+    /// <summary>What is written about a tie that leads to it.</summary>
+    public TieEnd TieEnd { get; init; }
 }
 
 /// <summary>A bar as written.</summary>
@@ -72,6 +95,10 @@ public sealed record LeadSheet(
 {
     /// <summary>The length of the piece as heard.</summary>
     public Beats Length => Played[^1].Start + Bars[Played[^1].Written].Length;
+
+    /// <summary>Whether a bar as heard follows another one than it does as written; not so for the first.</summary>
+    /// <param name="played">Index into the bars as heard.</param>
+    public bool IsJumpedTo(int played) => played > 0 && Played[played].Written != Played[played - 1].Written + 1;
 
     /// <summary>Whether a note is heard anywhere.</summary>
     public bool HasTune => Played.Any(p => Bars[p.Written].Notes.Count > 0);

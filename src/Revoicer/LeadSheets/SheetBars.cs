@@ -104,7 +104,7 @@ internal sealed class SheetBars(IReadOnlyList<ReadBar> bars, Remarks remarks)
                 spans[^1] = last with { Length = symbol.Start - last.Start };
             }
 
-            spans.Add(new ChordSpan(symbol.Start, bar.Length - symbol.Start, symbol.Symbol, symbol.Where));
+            spans.Add(new ChordSpan(symbol.Start, bar.Length - symbol.Start, symbol.Symbol, symbol.Where) { IsHeld = !bar.Symbols.Contains(symbol) });
             _symbol = symbol;
         }
 

@@ -41,23 +41,21 @@ internal sealed record TopLine(PassageVoice Tune, Items<PassageVoice> Others)
     private static List<Stroke> Struck(LeadSheet sheet, PassageVoice voice, int index)
     {
         var struck = new List<Stroke>();
-        var open = new Dictionary<WrittenNote, Stroke>();
-        foreach (var played in sheet.Played)
+        var ties = new OpenTies<Stroke>(sheet);
+        for (var i = 0; i < sheet.Played.Count; i++)
         {
+            var played = sheet.Played[i];
             foreach (var (k, note) in voice.Bars[played.Written].Index())
             {
                 var start = played.Start + note.Start;
-                if (!open.Remove(note.Note, out var stroke) || stroke.End != start)
+                if (!ties.Into(note, i, out var stroke))
                 {
                     struck.Add(stroke = new Stroke(index, note.Note, start));
                 }
 
                 stroke.End = start + note.Length;
                 stroke.Pieces.Add(new Piece(index, played.Written, k));
-                if (note.IsTiedOn)
-                {
-                    open[note.Note] = stroke;
-                }
+                ties.Keep(note, i, stroke);
             }
         }
 

@@ -98,13 +98,14 @@ public static class SlotCutting
     private static IEnumerable<Stretch> Stretches(LeadSheet sheet, TempoMap tempi)
     {
         Stretch? open = null;
-        foreach (var played in sheet.Played)
+        var chords = HeardChords.Of(sheet);
+        foreach (var (i, played) in sheet.Played.Index())
         {
             var written = sheet.Bars[played.Written];
-            foreach (var span in Parts(written, tempi.At(played.Start + written.Length) - tempi.At(played.Start)))
+            foreach (var span in Parts(written, chords[i], tempi.At(played.Start + written.Length) - tempi.At(played.Start)))
             {
                 var start = played.Start + span.Start;
-                if (open is not null && open.Symbol == span.Symbol && open.End == start && !Cuts(open, sheet, tempi))
+                if (open is not null && open.Symbol == span.Symbol && open.End == start && !Cuts(open, sheet, chords, tempi))
                 {
                     open = open with { Length = open.Length + span.Length };
                     continue;
@@ -128,12 +129,12 @@ public static class SlotCutting
     }
 
     // The stretches of a bar, one for each chord; those of a long bar parted at its strongest inner beat.
-    private static IEnumerable<ChordSpan> Parts(WrittenBar bar, Seconds duration)
+    private static IEnumerable<ChordSpan> Parts(WrittenBar bar, Items<ChordSpan> chords, Seconds duration)
     {
         // Bars that no beat parts evenly are taken as 1 + 2, 2 + 3, 3 + 4 (common practice).
         var inner = (bar.Meter.InnerBeat ?? bar.Meter.Beat * (bar.Meter.BeatsInBar / 2)) - bar.Offset;
         var isLong = duration > (bar.Meter.BeatsInBar == 3 ? LongBarOfThree : LongBar);
-        foreach (var span in Merged(bar.Chords))
+        foreach (var span in Merged(chords))
         {
             if (isLong && span.Start < inner && inner < span.Start + span.Length)
             {
@@ -166,16 +167,17 @@ public static class SlotCutting
     }
 
     // Whether a chord is struck again at a bar line or the strongest inner beat.
-    private static bool Cuts(Stretch open, LeadSheet sheet, TempoMap tempi) =>
+    private static bool Cuts(Stretch open, LeadSheet sheet, Items<Items<ChordSpan>> chords, TempoMap tempi) =>
         open.Length >= open.Written.Meter.Beat
         && tempi.At(open.End) - tempi.At(open.Start) >= Slot.Quick
-        && !IsHeldToTheEnd(open, sheet);
+        && !IsHeldToTheEnd(open, sheet, chords);
 
     // The last chord is struck once, unless it stands for more than two bars.
-    private static bool IsHeldToTheEnd(Stretch open, LeadSheet sheet) =>
+    private static bool IsHeldToTheEnd(Stretch open, LeadSheet sheet, Items<Items<ChordSpan>> chords) =>
         sheet.Length - open.Start <= open.Written.Meter.Bar * 2
         && sheet.Played
-            .SelectMany(p => sheet.Bars[p.Written].Chords, (p, c) => (Start: p.Start + c.Start, c.Symbol))
+            .Zip(chords)
+            .SelectMany(p => p.Second, (p, c) => (Start: p.First.Start + c.Start, c.Symbol))
             .Where(c => c.Start >= open.Start)
             .All(c => c.Symbol == open.Symbol);
 
@@ -221,8 +223,8 @@ public static class SlotCutting
     {
         public Beats End => Start + Length;
 
-        // What is written in one place, lasts as long and as many seconds is voiced alike.
-        public (int Bar, Beats InBar, Beats Length, long Microseconds) Identity(TempoMap tempi) =>
-            (Bar, InBar, Length, (long)Math.Round((tempi.At(End) - tempi.At(Start)).Value * 1e6));
+        // What is written in one place, lasts as long and as many seconds is voiced alike, if it is the same chord.
+        public (int Bar, Beats InBar, Beats Length, long Microseconds, ChordSymbol Symbol) Identity(TempoMap tempi) =>
+            (Bar, InBar, Length, (long)Math.Round((tempi.At(End) - tempi.At(Start)).Value * 1e6), Symbol);
     }
 }

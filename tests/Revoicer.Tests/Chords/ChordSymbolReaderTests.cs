@@ -111,6 +111,9 @@ public class ChordSymbolReaderTests
     [InlineData("Amazed")]
     [InlineData("Bb clarinet")]
     [InlineData("(softly)")]
+    [InlineData("(b)")]
+    [InlineData("(H7)")]
+    [InlineData("(C7xyz)")]
     [InlineData("Verse 1")]
     [InlineData("^above")]
     [InlineData("5")]
@@ -122,12 +125,23 @@ public class ChordSymbolReaderTests
     [InlineData("Gd", "Gd", "sheet:1:2: 'd' is taken as diminished; expected 'dim'\n    Gd\n     ^\n")]
     [InlineData("D m", "Dm", "sheet:1:2: the blank inside a symbol is passed over; expected a symbol without blanks\n    D m\n     ^\n")]
     [InlineData("D7-9", "D7-9", "sheet:1:3: '-' before a degree is taken as 'b9'; expected 'b9'\n    D7-9\n      ^^\n")]
-    [InlineData("Galt", "Galt", "sheet:1:2: 'alt' is taken as 7#5#9; expected the alterations by name\n    Galt\n     ^^^\n")]
+    [InlineData("Ea", "Ea", "sheet:1:2: 'a' is taken as augmented; expected 'aug'\n    Ea\n     ^\n")]
+    [InlineData("Fa7", "Fa7", "sheet:1:2: 'a' is taken as augmented; expected 'aug'\n    Fa7\n     ^\n")]
+    [InlineData("Galt", "Galt", "sheet:1:2: 'alt' does not say which tones are altered; taken as #5 and #9 with a seventh; expected the alterations by name, such as 7#5#9\n    Galt\n     ^^^\n")]
+    [InlineData("C7alt", "C7alt", "sheet:1:3: 'alt' does not say which tones are altered; taken as #5 and #9 with a seventh; expected the alterations by name, such as 7#5#9\n    C7alt\n      ^^^\n")]
     public void What_can_mean_one_thing_only_is_read_with_a_warning(string text, string chord, string warning)
     {
         Assert.Equal(chord, SymbolText.Chord(text).ToString());
         Assert.Equal(warning, SymbolText.Messages(text));
     }
+
+    [Theory]
+    [InlineData("Ea", "Eaug")]
+    [InlineData("Fa7", "Faug7")]
+    [InlineData("Ea/B#", "Eaug/B#")]
+    [InlineData("Gd7", "Gdim7")]
+    public void A_small_letter_is_the_chord_that_its_word_names(string text, string word) =>
+        Assert.Equal((SymbolText.Chord(word).Tones, SymbolText.Chord(word).Bass), (SymbolText.Chord(text).Tones, SymbolText.Chord(text).Bass));
 
     private static ChordText Value(string text) => Assert.IsType<Reading<ChordText>.Accepted>(SymbolText.Read(text)).Value;
 }

@@ -10,6 +10,9 @@ internal sealed class AbcCursor(string text, Place line)
     // No number of a tune has more digits; what has more is read as this.
     private const int LargestNumber = 999_999;
 
+    /// <summary>What stands behind the last character.</summary>
+    public const char End = '\0';
+
     public int At { get; private set; }
 
     public bool IsAtEnd => At >= text.Length;
@@ -20,7 +23,7 @@ internal sealed class AbcCursor(string text, Place line)
     /// <summary>The character after it; NUL where there is none.</summary>
     public char Next => Ahead(1);
 
-    public char Ahead(int by) => At + by < text.Length ? text[At + by] : '\0';
+    public char Ahead(int by) => At + by < text.Length ? text[At + by] : End;
 
     public void Skip(int count = 1) => At = Math.Min(At + count, text.Length);
 

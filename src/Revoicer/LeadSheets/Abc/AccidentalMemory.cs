@@ -20,6 +20,7 @@ internal sealed class AccidentalMemory
 {
     private readonly Dictionary<(Letter Letter, int Octave), int> _inBar = [];
     private readonly Dictionary<(Letter Letter, int Octave), int> _tied = [];
+    private Dictionary<(Letter Letter, int Octave), int> _beforeEndings = [];
 
     public KeyAlterations Key { get; set; } = KeyAlterations.None;
 
@@ -50,6 +51,22 @@ internal sealed class AccidentalMemory
 
     /// <summary>The note after a tie has come.</summary>
     public void EndTies() => _tied.Clear();
+
+    /// <summary>An ending begins. A later one goes on from the notes before the first, and so do ties into it.</summary>
+    public void BeginEnding(bool isFirst)
+    {
+        if (isFirst)
+        {
+            _beforeEndings = new(_tied);
+            return;
+        }
+
+        _tied.Clear();
+        foreach (var (place, alteration) in _beforeEndings)
+        {
+            _tied[place] = alteration;
+        }
+    }
 
     public void EndBar() => _inBar.Clear();
 }

@@ -24,6 +24,9 @@ internal sealed class BarWriter(Remarks remarks)
     /// <summary>Whether a note or rest stands right before, in this bar.</summary>
     public bool HasLast => _last is not null;
 
+    /// <summary>Whether an ending begins with this bar.</summary>
+    public bool IsAtEnding => _open.Ending.Count > 0;
+
     /// <summary>The present place in the open bar.</summary>
     public Beats Here => _open.Length;
 

@@ -50,6 +50,7 @@ internal sealed class MusicReader(TuneVoice voice, Remarks remarks)
             case '-':
                 cursor.Skip();
                 voice.Tie(cursor.From(from));
+                SignReader.TakeSide(cursor);
                 break;
             case '>' or '<':
                 var sign = cursor.Here;
@@ -145,17 +146,19 @@ internal sealed class MusicReader(TuneVoice voice, Remarks remarks)
 
         var from = cursor.At;
         cursor.Skip();
+        if (!HasEnd(cursor))
+        {
+            remarks.Refuse(cursor.From(from), "'[' without ']'", "']' after the last note of the chord");
+            return;
+        }
+
         var tones = new List<AbcTone>();
-        while (!cursor.IsAtEnd && cursor.Here is not (']' or '|'))
+        while (!cursor.IsAtEnd && !cursor.Take(']'))
         {
             ReadInChord(cursor, tones);
         }
 
-        if (!cursor.Take(']'))
-        {
-            remarks.Refuse(cursor.From(from), "'[' without ']'", "']' after the last note of the chord");
-        }
-        else if (TakeFactor(cursor) is not { } factor)
+        if (TakeFactor(cursor) is not { } factor)
         {
             return;
         }
@@ -169,6 +172,25 @@ internal sealed class MusicReader(TuneVoice voice, Remarks remarks)
         }
     }
 
+    // Whether the chord that is open here ends before a bar line or another bracket. Where it does not, what stands up to
+    // there is passed over, so that one slip is told once.
+    private static bool HasEnd(AbcCursor cursor)
+    {
+        var length = 0;
+        for (var isQuoted = false; cursor.Ahead(length) is not AbcCursor.End and var here; length++)
+        {
+            isQuoted ^= here == '"';
+            if (!isQuoted && here is ']' or '|' or '[')
+            {
+                break;
+            }
+        }
+
+        var hasEnd = cursor.Ahead(length) == ']';
+        cursor.Skip(hasEnd ? 0 : length);
+        return hasEnd;
+    }
+
     private void ReadInChord(AbcCursor cursor, List<AbcTone> tones)
     {
         switch (cursor.Here)
@@ -176,11 +198,16 @@ internal sealed class MusicReader(TuneVoice voice, Remarks remarks)
             case '"':
                 ReadQuoted(cursor);
                 break;
-            case ' ' or '\t' or '(' or ')':
+            case ' ' or '\t' or ')':
                 cursor.Skip();
+                break;
+            case '(':
+                cursor.Skip();
+                SignReader.TakeSide(cursor);
                 break;
             case '-' when tones.Count > 0:
                 cursor.Skip();
+                SignReader.TakeSide(cursor);
                 tones[^1] = tones[^1] with { IsTied = true };
                 break;
             case (>= 'A' and <= 'G') or (>= 'a' and <= 'g') or '^' or '_' or '=':

@@ -48,6 +48,14 @@ internal sealed class Rhythm(Remarks remarks)
         return false;
     }
 
+    /// <summary>In the time of how many notes a tuplet of p is heard where it does not say (standard 2.1, section 4.13).</summary>
+    public static int UsualTime(int p, Meter? meter) => p switch
+    {
+        2 or 4 or 8 => 3,
+        3 or 6 => 2,
+        _ => meter is { IsCompound: true } ? 3 : 2,
+    };
+
     /// <summary>The next notes, as many as said, are heard in a tuplet: p in the time of q.</summary>
     public void BeginTuplet(int p, int q, int notes, Place where)
     {

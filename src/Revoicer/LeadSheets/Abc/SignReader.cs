@@ -83,6 +83,7 @@ internal sealed class SignReader(TuneVoice voice, Remarks remarks)
         cursor.Skip();
         if (cursor.TakeNumber() is not { } p)
         {
+            TakeSide(cursor);
             return;
         }
 
@@ -102,6 +103,15 @@ internal sealed class SignReader(TuneVoice voice, Remarks remarks)
         }
 
         voice.BeginTuplet(p, q, notes, cursor.From(from));
+    }
+
+    /// <summary>Takes the mark behind a slur or tie that says on which side it is drawn: ' above, a comma below.</summary>
+    public static void TakeSide(AbcCursor cursor)
+    {
+        if (cursor.Here is '\'' or ',')
+        {
+            cursor.Skip();
+        }
     }
 
     private static int TakeLast(AbcCursor cursor)

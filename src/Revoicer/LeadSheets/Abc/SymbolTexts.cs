@@ -28,17 +28,25 @@ internal sealed class SymbolTexts(TuneVoice voice, Remarks remarks)
         }
     }
 
-    // "G(Em)": another chord in brackets right behind the first may be printed but is not played (standard 2.1, section 4.18).
+    // "G(Em)": another chord in brackets right behind the first may be printed but is not played (standard 2.1, section
+    // 4.18), so that it need not be one that can be read.
     private static (string Text, Place Where) WithoutAlternate(string text, Place where)
     {
         var bracket = text.IndexOf('(', StringComparison.Ordinal);
-        var isTwo = bracket > 0 && IsChord(text[..bracket], where) && IsAlternate(text[bracket..], where);
+        var isTwo = bracket > 0
+            && text.TrimEnd().EndsWith(')')
+            && !IsChord(text, where)
+            && IsChord(text[..bracket], where)
+            && NamesNote(text[(bracket + 1)..]);
         return isTwo ? (text[..bracket], where.Part(0, bracket)) : (text, where);
     }
 
     private static bool IsChord(string text, Place where) =>
         ChordSymbolReader.Read(text, where) is Reading<ChordText>.Accepted { Value: ChordText.Chord };
 
-    private static bool IsAlternate(string text, Place where) =>
-        ChordSymbolReader.Read(text, where) is Reading<ChordText>.Accepted { Value: ChordText.Alternate };
+    // A letter of a note; "b9" and "add9" belong to the chord before the bracket.
+    private static bool NamesNote(string inner) =>
+        inner.TrimStart() is [var letter and ((>= 'A' and <= 'H') or (>= 'a' and <= 'h')), var next, ..]
+        && !(letter == 'b' && char.IsAsciiDigit(next))
+        && !ChordSymbolReader.IsSuffixWord(inner.TrimStart());
 }

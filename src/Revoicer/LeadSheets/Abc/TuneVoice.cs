@@ -22,6 +22,8 @@ internal sealed class TuneVoice
     private readonly List<(AbcPitch Pitch, int Alteration)> _last = [];
     private bool _awaitsFermata;
     private bool _awaitsRoll;
+    private bool _isLaterEnding;
+    private bool _awaitsTied;
     private Meter? _meter;
 
     public TuneVoice(Remarks remarks)
@@ -72,17 +74,8 @@ internal sealed class TuneVoice
     /// <summary>A roll mark before the next note or chord.</summary>
     public void AddRoll() => _awaitsRoll = true;
 
-    public void BeginTuplet(int p, int? q, int? notes, Place where)
-    {
-        // Standard 2.1, section 4.13: where q is left out; n is 3 in compound metres, else 2.
-        var usual = p switch
-        {
-            2 or 4 or 8 => 3,
-            3 or 6 => 2,
-            _ => _meter is { IsCompound: true } ? 3 : 2,
-        };
-        _rhythm.BeginTuplet(p, q ?? usual, notes ?? p, where);
-    }
+    public void BeginTuplet(int p, int? q, int? notes, Place where) =>
+        _rhythm.BeginTuplet(p, q ?? Rhythm.UsualTime(p, _meter), notes ?? p, where);
 
     /// <summary>A note, or the tones of a chord; the first one's length is the chord's.</summary>
     /// <param name="tones">At least one.</param>
@@ -106,11 +99,11 @@ internal sealed class TuneVoice
             var share = own > length ? length : own;
             if (_rhythm.IsWritable(share, tone.Where) && Note(tone, share) is { } note)
             {
-                notes.TryAdd(note.Note.Midi, note with { IsRolled = _awaitsRoll });
+                notes.TryAdd(note.Note.Midi, note with { IsRolled = _awaitsRoll, TieEnd = _awaitsTied ? TieEnd.OneEnded : TieEnd.Unsaid });
             }
         }
 
-        _awaitsRoll = false;
+        (_awaitsRoll, _awaitsTied) = (false, false);
 
         _accidentals.EndTies();
         foreach (var (tone, (pitch, alteration)) in tones.Zip(_last).Where(t => t.First.IsTied))
@@ -158,9 +151,22 @@ internal sealed class TuneVoice
     /// <summary>A tie from the last note or chord to the next.</summary>
     public void Tie(Place where)
     {
+        // It stands right behind its first note (standard 2.1, section 4.11). Where a later ending begins with one, that note
+        // can only be the last one before the first ending.
+        if (_isLaterEnding && _bars.IsAtEnding && !_bars.HasLast)
+        {
+            _awaitsTied = true;
+            return;
+        }
+
         if (_last.Count == 0)
         {
             _remarks.Refuse(where, "a tie with no note before it", "a note before '-'");
+        }
+        else if (!_bars.HasLast)
+        {
+            _remarks.Warn(where, "a tie at the beginning of a bar ties nothing and is passed over", "'-' right behind the first of the two notes");
+            return;
         }
 
         _bars.TieLast();
@@ -188,7 +194,12 @@ internal sealed class TuneVoice
         _bars.End(line);
     }
 
-    public void BeginEnding(IReadOnlyList<int> numbers, Place where) => _bars.BeginEnding(numbers, where);
+    public void BeginEnding(IReadOnlyList<int> numbers, Place where)
+    {
+        _isLaterEnding = numbers[0] > 1;
+        _accidentals.BeginEnding(!_isLaterEnding);
+        _bars.BeginEnding(numbers, where);
+    }
 
     public void BeginPart(char label, Place where) => _bars.BeginPart(label, where);
 

@@ -61,9 +61,13 @@ internal sealed class HarmonyReader(XmlPlaces places, Remarks remarks)
             var tones = ChordTones.Of(root, degrees);
             symbol = new ChordSymbol(root, ChordSuffix.Of(degrees, text), tones, Bass(harmony, root, tones));
         }
-        else if (text.Length > 0 && SymbolParser.Parse(root + text).Symbol is { } parsed && parsed.Root == root)
+        else if (text.Length > 0 && SymbolParser.Parse(root + text) is { Symbol: { } parsed } read && parsed.Root == root)
         {
             symbol = parsed with { Bass = parsed.Bass ?? Bass(harmony, root, parsed.Tones) };
+            foreach (var remark in read.Warnings)
+            {
+                remarks.WarnOnce(places.Of(harmony), $"{remark.Found} in '{Quoted.Text(root + text)}'", remark.Expected);
+            }
         }
         else
         {

@@ -18,6 +18,8 @@ internal sealed class NoteReader(XmlPlaces places, Remarks remarks)
     private static readonly Beats Maxima = Beats.OfQuarters(32);
     private static readonly Beats LongestNote = Beats.OfQuarters(1000);
 
+    private readonly HashSet<WrittenNote> _tied = [];
+
     /// <summary>The voice of a note; where none is named, one for each staff.</summary>
     public static string VoiceOf(XElement note) => note.ChildText("voice") is { Length: > 0 } voice ? voice : StaffOf(note) == "1" ? "1" : $"staff {StaffOf(note)}";
 
@@ -77,15 +79,27 @@ internal sealed class NoteReader(XmlPlaces places, Remarks remarks)
             return null;
         }
 
-        return new TuneNote(start, length, written.Moved(attributes.TransposedFifths), WrittenNote.AtMidi(midi), IsTiedOn(note))
+        return new TuneNote(start, length, written.Moved(attributes.TransposedFifths), WrittenNote.AtMidi(midi), HasTie(note, "start"))
         {
             IsRolled = note.Children("notations").Any(n => n.Has("arpeggiate")),
+            TieEnd = HasTie(note, "stop") ? TieEnd.Paired : TieEnd.None,
         };
     }
 
-    private static bool IsTiedOn(XElement note) => note.Has("tie")
-        ? note.Children("tie").Any(t => t.Text("type") == "start")
-        : note.Children("notations").Elements().Any(t => t.Name.LocalName == "tied" && t.Text("type") == "start");
+    /// <summary>The next note of the tune with what is known of its tie: one that ends at it and began at none before it has one end.</summary>
+    public TuneNote WithTie(TuneNote note)
+    {
+        var began = _tied.Remove(note.Note);
+        if (note.IsTiedOn)
+        {
+            _tied.Add(note.Note);
+        }
+
+        return note.TieEnd == TieEnd.Paired && !began ? note with { TieEnd = TieEnd.OneEnded } : note;
+    }
+
+    private static bool HasTie(XElement note, string type) =>
+        (note.Has("tie") ? note.Children("tie") : note.Children("notations").Elements().Where(e => e.Name.LocalName == "tied")).Any(t => t.Text("type") == type);
 
     private static Beats? Value(XElement note)
     {

@@ -11,8 +11,6 @@ internal sealed class PartReader
 {
     private static readonly Beats LongestBar = Beats.OfQuarters(1000);
 
-    // What an arrangement file can hold (docs/files.md); keeps exact sums within 64 bits as well.
-
     private readonly XmlPlaces _places;
     private readonly Remarks _remarks;
     private readonly string? _voice;
@@ -155,7 +153,7 @@ internal sealed class PartReader
 
         if (_notes.Pitched(element, start, length, _attributes) is { } note && _struck.Add((start, note.Note)))
         {
-            _measure.Notes.Add(note);
+            _measure.Notes.Add(_notes.WithTie(note));
         }
 
         if (!isTogether && element.Children("notations").Any(n => n.Has("fermata")))

@@ -11,6 +11,8 @@ public class AbcChordTests
     [InlineData("\"C\"C4|\"N.C.\"D4|E4|", "C 4 | - 4 | - 4")]
     [InlineData("\"C\"C2\"(E7)\"D2|", "C 4")]
     [InlineData("\"G(Em)\"C2\"D7(b9)\"D2|", "G 2, D7(b9) 2")]
+    [InlineData("\"G(b)\"C2\"(b)\"D2|", "G 4")]
+    [InlineData("\"Em(H7)\"C2\"G(em)\"D2|", "Em 2, G 2")]
     [InlineData("\"C\"C2\"^a tempo\"\"G\"D2|", "C 2, G 2")]
     [InlineData("\"C\"C2 \"D/f#\"D2|", "C 2, D/F# 2")]
     [InlineData("\"C\"y C2 \"G\"{a}\"@1,2 x\"!trill!D2|", "C 2, G 2")]
@@ -25,6 +27,33 @@ public class AbcChordTests
     [Fact]
     public void A_second_ending_goes_on_from_what_stood_before_the_first() =>
         Assert.Equal("C 4 | G 4 | C 4", AbcText.Chords(AbcText.Music("|:\"C\"C4|1\"G\"D4:|2E4|]")));
+
+    // A pickup fills the end of the bar before it. Common practice: under it the harmony of that bar goes on.
+    [Theory]
+    [InlineData("|:G|\"C\"C4|\"G7\"D3:|", "- | C | G7 | G7 | C | G7")]
+    [InlineData("G|:\"C\"C4|\"G7\"D3:|", "- | C | G7 | C | G7")]
+    [InlineData("|:\"D7\"G|\"C\"C4|\"G7\"D3:|", "D7 | C | G7 | D7 | C | G7")]
+    [InlineData("\"F\"C4|\"C\"D3||G|\"C\"C4|\"G7\"D3:|", "F | C | C | C | G7 | G7 | C | G7")]
+    [InlineData("|:G|\"C\"C4|1\"G7\"D3:|2\"F\"D3|]", "- | C | G7 | G7 | C | F")]
+    [InlineData("|:D|C4|\"C\"D3:|", "- | - | C | C | - | C")]
+    public void A_pickup_taken_again_carries_the_chord_that_sounds_there(string music, string expected)
+    {
+        var sheet = AbcText.Music(music);
+        Assert.Equal(expected, string.Join(" | ", Revoicer.LeadSheets.HeardChords.Of(sheet).Select(bar => string.Join(", ", bar.Select(c => c.Symbol?.ToString() ?? "-")))));
+    }
+
+    [Fact]
+    public void A_pickup_taken_again_is_voiced_under_the_chord_that_sounds_there() => Assert.Equal(
+        "0 C 4@1; 0 G7 3@5; 1 G7 1@8; 1 C 4@9; 1 G7 3@13",
+        string.Join("; ", Revoicer.Voicings.SlotCutting.Cut(AbcText.Music("|:G|\"C\"C4|\"G7\"D3:|"), Revoicer.LeadSheets.SheetTempi.Of(AbcText.Music("C4"))).InTime()
+            .Select(h => $"{h.Hearing.Pass - 1} {h.Slot.Symbol} {h.Slot.Length}@{h.Hearing.Start}")));
+
+    [Theory]
+    [InlineData("C(b9)")]
+    [InlineData("C(add)")]
+    [InlineData("C7(b15)")]
+    public void A_slip_in_the_brackets_of_a_chord_is_no_alternate(string symbol) =>
+        Assert.True(AbcText.IsRefused($"{AbcText.Head}\"{symbol}\"C4|"));
 
     [Theory]
     [InlineData("\"C\"\"G\"C4|", "two chord symbols at one note")]

@@ -26,6 +26,18 @@ public class AbcMessageTests
             ^^^^^
 
         """)]
+    [InlineData("[C E z Q", """
+        quay.abc:6:1: '[' without ']'; expected ']' after the last note of the chord
+            [C E z Q
+            ^^^^^^^^
+
+        """)]
+    [InlineData("[C z [E G]|", """
+        quay.abc:6:1: '[' without ']'; expected ']' after the last note of the chord
+            [C z [E G]|
+            ^^^^^
+
+        """)]
     [InlineData("C4 2 D2|", """
         quay.abc:6:4: '2' is no music code; expected a note, rest, bar line, chord symbol in quotation marks or sign of the ABC standard
             C4 2 D2|

@@ -87,6 +87,27 @@ public class AbcNotesTests
     [InlineData("|: D2 C2- :| C4|", "D4 2, C4 2, D4 2, C4 6")]
     public void Ties(string music, string expected) => Assert.Equal(expected, AbcText.Heard(music));
 
+    // ABC 2.1, section 4.11: a tie stands right behind its first note. What it leads to is heard next: where an ending is left
+    // out, the first note of the next one (common practice).
+    [Theory]
+    [InlineData("|:C2 D2-|1 D4:|2 D4|]", "C4 2, D4 6, C4 2, D4 6")]
+    [InlineData("|:C2 ^D2-|1 D4:|2 D4|]", "C4 2, D#4 6, C4 2, D#4 6")]
+    [InlineData("|:C2 D2-|1 D4:|2 E4|]", "C4 2, D4 6, C4 2, D4 2, E4 4")]
+    [InlineData("|:C2 D2|1 C4:|2 -D4|]", "C4 2, D4 2, C4 4, C4 2, D4 6")]
+    [InlineData("|:C2 D2|1 C4:|2 -[DF]4|]", "C4 2, D4 2, C4 4, C4 2, D4 6, F4 4 at 12")]
+    [InlineData("|:D2 C2|1 D4-:|2 D4|]", "D4 2, C4 2, D4 6, C4 2, D4 4")]
+    [InlineData("C2- D2|", "C4 2, D4 2")]
+    [InlineData("C2 .D2-'|D4|", "C4 2, D4 6")]
+    [InlineData("[C-,E-]4|[CE]4|", "C4 8, E4 8 at 0")]
+    public void Ties_with_one_end_and_into_endings(string music, string expected) => Assert.Equal(expected, AbcText.Heard(music));
+
+    [Fact]
+    public void A_tie_behind_a_bar_line_ties_nothing_and_is_told()
+    {
+        Assert.Equal("C4 4, C4 4", AbcText.Heard("C4|-C4|"));
+        AbcText.AssertWarnsOf("a tie at the beginning of a bar", AbcText.Head + "C4|-C4|");
+    }
+
     [Fact]
     public void A_tie_carries_an_accidental_over_the_bar_line_for_that_note_alone() =>
         Assert.Equal("F#4 5, F4 1", AbcText.Heard("^F4-|FF|"));
@@ -111,6 +132,9 @@ public class AbcNotesTests
     [InlineData("C2`D2 $|")]
     [InlineData("uC2 vD2 y2|")]
     [InlineData("TC2 .(D2)|")]
+    [InlineData(".('C2 D2.)|")]
+    [InlineData("(,C2 ('D2))|")]
+    [InlineData("[('C]2 (D2))|")]
     [InlineData("\"^rit.\"C2 \"_pp\"D2|")]
     [InlineData("C2 % a comment\nD2|")]
     [InlineData("C2 \\\nw:kelp and weed\nD2|")]

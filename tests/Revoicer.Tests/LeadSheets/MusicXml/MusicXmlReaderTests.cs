@@ -95,6 +95,48 @@ public sealed class MusicXmlReaderTests
         Assert.Equal(("the score has no voice '9'", "a voice of the first part (1, 2, 5) or a part (Tune, Chords)"), (problem.Found, problem.Expected));
     }
 
+    // MusicXML 4.0, "tied": a tie that joins two notes starts at one and stops at the other; one that is attached to a single
+    // note has both a start and a stop there, and leads into or out of a repeated section.
+    [Theory]
+    [InlineData("0 A4 8", "start", "", "stop", "")]
+    [InlineData("0 A4 4; 4 A4 4", "start", "", "", "")]
+    [InlineData("0 A4 4; 4 A4 4", "", "", "stop", "")]
+    [InlineData("0 A4 4; 4 A4 4", "start stop", "", "", "")]
+    [InlineData("0 A4 8", "start stop", "", "stop", "")]
+    [InlineData("0 A4 12", "start", "", "stop start", "", "stop", "")]
+    [InlineData("0 A4 4; 4 A4 4; 8 A4 4", "", "back", "", "")]
+    [InlineData("0 A4 8; 8 A4 4", "start stop", "back", "", "")]
+    [InlineData("0 A4 8; 8 A4 4", "stop start", "back", "", "")]
+    [InlineData("0 A4 8; 8 A4 8", "start", "[1 back", "stop", "")]
+    [InlineData("0 A4 8; 8 A4 8", "start", "[1 back", "start stop", "")]
+    [InlineData("0 A4 8; 8 A4 4; 12 A4 4", "start", "[1 back", "", "")]
+    [InlineData("0 A4 4; 4 A4 4; 8 A4 8", "", "[1 back", "start stop", "")]
+    public void Ties_join_what_they_are_marked_at(string tune, params string[] notes)
+    {
+        const string back = "<barline location=\"right\"><repeat direction=\"backward\"/></barline>";
+        var bars = new List<string>();
+        for (var i = 0; i < notes.Length; i += 2)
+        {
+            var music = Note("A4", 8, string.Concat(notes[i].Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(t => $"<tie type=\"{t}\"/>")));
+            bars.Add(music + (notes[i + 1] == "back" ? back : ""));
+            if (notes[i + 1] == "[1 back")
+            {
+                // A first ending that the note before it is tied into where that is tied at all.
+                bars.Add(Ending(1) + Note("A4", 8, notes[i].Length > 0 ? "<tie type=\"stop\"/>" : "") + back);
+                notes[i + 3] = "2";
+            }
+            else if (notes[i + 1] == "2")
+            {
+                bars[^1] = Ending(2) + bars[^1];
+            }
+        }
+
+        bars[0] = Attributes + bars[0];
+        Assert.Equal(tune, Tune(Sheet(Of([.. bars]))));
+
+        static string Ending(int number) => $"<barline location=\"left\"><ending number=\"{number}\" type=\"start\"/></barline>";
+    }
+
     [Fact]
     public void Ties_tuplets_chords_grace_and_cue_notes_are_taken_as_they_sound()
     {
