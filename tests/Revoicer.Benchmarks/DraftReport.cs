@@ -62,7 +62,7 @@ internal static class DraftReport
         Console.WriteLine(FormattableString.Invariant(
             $"  clash dose re close root {totals.ClashDose / totals.CloseRootDose:0.000}, re plain hand {totals.ClashDose / totals.PlainHandDose:0.000}; strokes re plain hand {strokes / (double)totals.PlainHandStrokes:0.000}"));
         Console.WriteLine(FormattableString.Invariant(
-            $"  carry {totals.Carry}, brightness {totals.Brightness}, strong beats with a bass {totals.StrongBeatsWithBass:0.000}"));
+            $"  carry {totals.Carry}, brightness {totals.Brightness}, strong beats with a bass {totals.StrongBeats.Share:0.000}"));
         Console.WriteLine(FormattableString.Invariant(
             $"  two strokes and more in slots of 1 s and more {roomy.Count(c => c.Strokes.Count >= 2) / (double)roomy.Length:0.000}; tune {(draft.TuneOctaves is { } o ? $"{o:+0;-0;0} octaves, with itself {totals.TuneDose:0.0}" : "none")}"));
         var figures = choices.GroupBy(c => c.Figure).OrderByDescending(g => g.Count())

@@ -59,7 +59,7 @@ public class RevoicingLayoutTests
     {
         var made = Made(TuneSlots.Sheet(Ebb), LayoutWish.Below, ShippedSounds.Default);
         Assert.Empty(made.Totals.LeftOut);
-        Assert.Equal((0, 0), (made.Totals.RootLowest, made.Totals.StrongBeatsWithBass));
+        Assert.Equal((0, 0), (made.Totals.RootLowest, made.Totals.StrongBeats.WithBass));
         Assert.All(made.Choices, c => Assert.DoesNotContain(c.Terms, t => t.Term == TermNames.Of(Term.Bass) || t.Term == TermNames.Of(Term.BassLine)));
         Assert.All(made.Choices, c => Assert.Null(c.SoundingBass));
     }

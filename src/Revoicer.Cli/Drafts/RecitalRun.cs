@@ -115,7 +115,7 @@ internal static class RecitalRun
 
         /// <summary>One line.</summary>
         public string InShort => Draft is { } draft
-            ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords, median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}{(Unheard is null ? "" : $"; {Unheard}")}")
+            ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords ({draft.SilentChords} silent, {draft.SingleStrokes} of one stroke), median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}{(Unheard is null ? "" : $"; {Unheard}")}")
             : ExitCode switch
             {
                 Cli.ExitCode.NotPlayable => "cannot be played here",

@@ -42,6 +42,12 @@ public sealed record Arrangement(
     /// <summary>Whether the tune lies under the chords and is their bass.</summary>
     public bool HasTuneBelow => Layout is { Tune: TuneLayout.Below };
 
+    /// <summary>How many chords, as heard, strike no bell.</summary>
+    public int SilentChords => Choices.Count(c => c.Strokes.Count == 0);
+
+    /// <summary>How many chords, as heard, have one stroke alone.</summary>
+    public int SingleStrokes => Choices.Count(c => c.Strokes.Count == 1);
+
     /// <summary>What the player wished for and got, in sentences.</summary>
     public Items<string> Wishes { get; init; } = [];
 }
@@ -102,9 +108,9 @@ public sealed record ArrangedBar(int Number, int Pass, Beats Start, Beats Length
 /// <param name="CloseRootClash">What the close root position, struck together, would have had as own clash.</param>
 /// <param name="Quarrels">The two or three pairs of partials that quarrel most, worst first.</param>
 /// <param name="RingingOn">Bells struck with earlier chords, the tune aside, that still sound above -20 dB at the change, lowest first.</param>
-/// <param name="RunnerUp">The cheapest other voicing with the neighbours as chosen; null where there is none.</param>
+/// <param name="Alternatives">The cheapest other voicings that every rule admits with the other chords as chosen, cheapest first.</param>
 /// <param name="Terms">What the choice costs, term by term, in thousandths of a clash unit, in the order of the price list.</param>
-/// <param name="Bound">The rule that bound here, in words; null where none did.</param>
+/// <param name="Barred">The voicing that would cost less but breaks a rule; null where there is none.</param>
 public sealed record Choice(
     int Bar,
     int Pass,
@@ -120,14 +126,14 @@ public sealed record Choice(
     double CloseRootClash,
     Items<Quarrel> Quarrels,
     Items<WrittenNote> RingingOn,
-    RunnerUp? RunnerUp,
+    Items<Alternative> Alternatives,
     Items<PricedTerm> Terms,
-    string? Bound)
+    BarredVoicing? Barred)
 {
     /// <summary>What stood in its place, where music that exists was voiced anew; null otherwise.</summary>
     public FormerChord? Former { get; init; }
 
-    /// <summary>How often its slot is heard, at least once; terms and runner-up are over all hearings together.</summary>
+    /// <summary>How often its slot is heard, at least once; terms and alternatives are over all hearings together.</summary>
     public int Hearings { get; init; } = 1;
 
     /// <summary>The tones of the symbol as it spells them: its slash bass or root first, then from the root upward.</summary>
@@ -157,12 +163,19 @@ public sealed record ClashSplit(double Own, double FromBefore, double Haze, doub
 /// <param name="Thousandths">Thousandths of a clash unit, weight included.</param>
 public sealed record PricedTerm(string Term, long Thousandths);
 
-/// <summary>The cheapest other voicing of a chord with its neighbours as chosen.</summary>
+/// <summary>Another voicing of a chord that every rule admits, with all other chords as chosen.</summary>
 /// <param name="Figure">Its figure.</param>
 /// <param name="Notes">Its bells, lowest first.</param>
-/// <param name="Dearer">By how much it is dearer in all, in thousandths; can be negative only where a rule over several chords forbids it.</param>
-/// <param name="Differences">Terms in which it differs, dearest first: its price less the chosen one's.</param>
-public sealed record RunnerUp(string Figure, Items<WrittenNote> Notes, long Dearer, Items<PricedTerm> Differences);
+/// <param name="CostsMore">By how much the whole would cost more, in thousandths; negative only where the search ended before it was tried.</param>
+/// <param name="Differences">Terms in which it differs, the worst first: its price less the chosen one's.</param>
+public sealed record Alternative(string Figure, Items<WrittenNote> Notes, long CostsMore, Items<PricedTerm> Differences);
+
+/// <summary>A voicing that would cost less than the chosen one, with all other chords as chosen, but breaks a rule.</summary>
+/// <param name="Figure">Its figure.</param>
+/// <param name="Notes">Its bells, lowest first.</param>
+/// <param name="CostsLess">By how much the whole would cost less, in thousandths; above 0.</param>
+/// <param name="Rule">The rule, as a clause.</param>
+public sealed record BarredVoicing(string Figure, Items<WrittenNote> Notes, long CostsLess, string Rule);
 
 /// <summary>Figures of a whole arrangement.</summary>
 /// <param name="Price">The price of everything, in thousandths of a clash unit.</param>
@@ -194,11 +207,14 @@ public sealed record Totals(
     /// <summary>Around which frequency the energy of all chords lies, the tune included; 0 where nothing is struck.</summary>
     public Hertz Brightness { get; init; }
 
-    /// <summary>The share of strong beats with a new chord that have a bass bell, 0..1; 1 where there are none, 0 where the tune lies below.</summary>
-    public double StrongBeatsWithBass { get; init; }
+    /// <summary>New chords on strong beats and their bass bells; where the tune lies below none has one.</summary>
+    public StrongBeats StrongBeats { get; init; } = StrongBeats.None;
 
     /// <summary>The clash dose that the close root position, struck together in every slot, would have; 0 where the tower lacks a bell for it.</summary>
     public double CloseRootDose { get; init; }
+
+    /// <summary>How many strokes the close root positions would take, the tune not counted.</summary>
+    public int CloseRootStrokes { get; init; }
 
     /// <summary>
     /// The same of a plain hand: root in the lowest octave of the pedals, third and fifth nearest to middle C; 0 where the

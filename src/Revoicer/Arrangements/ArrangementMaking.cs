@@ -35,8 +35,8 @@ public static class ArrangementMaking
             .ToItems();
         var all = strokes.All;
         var heard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
-        var strong = plan.Slots.Where(s => s.IsStrong && s.IsNewChord && !s.IsQuick).ToArray();
         var plain = Yardsticks.OfPlainHand(prices, tempi, sound);
+        var close = Yardsticks.OfCloseRoot(prices, tempi, sound);
         return new Arrangement(
             sheet.Title,
             StrokeFigures.SummaryOf(prices.Instrument.Tower),
@@ -55,8 +55,9 @@ public static class ArrangementMaking
                 Fatigue = Fatigue.Of(all, PlayingLimits.For(prices.Instrument.Tower)),
                 Carry = heard.Carry,
                 Brightness = heard.Brightness,
-                StrongBeatsWithBass = strong.Length == 0 ? 1 : strong.Count(s => chosen[s.Index].Voicing.Bass is not null) / (double)strong.Length,
-                CloseRootDose = Yardsticks.OfCloseRoot(prices, tempi, sound),
+                StrongBeats = StrongBeatsOf(plan, chosen),
+                CloseRootDose = close.Dose,
+                CloseRootStrokes = close.Strokes,
                 PlainHandDose = plain.Dose,
                 PlainHandStrokes = plain.Strokes,
             },
@@ -82,9 +83,9 @@ public static class ArrangementMaking
         clash.CloseRootOf(hearing.Order, slot.Symbol),
         clash.QuarrelsOf(hearing.Order, QuarrelsShown),
         clash.RingingOn(hearing.Order),
-        reasons.RunnerUp,
+        reasons.Alternatives,
         reasons.Terms,
-        reasons.BoundBy)
+        reasons.Barred)
     {
         Hearings = slot.Hearings.Count,
         Former = reasons.Former,
@@ -104,6 +105,13 @@ public static class ArrangementMaking
         }
 
         return slot.Symbol.Tones.First(t => t.PitchClass == lowest.PitchClass).Name;
+    }
+
+    private static StrongBeats StrongBeatsOf(SlotPlan plan, Candidate[] chosen)
+    {
+        var all = plan.InTime().Select(h => h.Slot).Where(s => s.IsStrong && s.IsNewChord).ToArray();
+        var longEnough = all.Where(s => !s.IsQuick).ToArray();
+        return new StrongBeats(longEnough.Count(s => chosen[s.Index].Voicing.Bass is not null), longEnough.Length, all.Length);
     }
 
     private static Totals TotalsOf(SlotPlan plan, Candidate[] chosen, Items<Stroke> strokes, Items<Choice> choices, Outcome.Found found)

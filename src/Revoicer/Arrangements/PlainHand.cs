@@ -60,7 +60,7 @@ internal static class PlainHand
         var alone = SheetPrices.Of(prices.Instrument, sound, prices.Plan, [.. taken.Select(c => Items.Of([c]))], CancellationToken.None);
         var choice = taken.Select(_ => 0).ToItems();
         var price = alone.Whole(choice);
-        var found = new Outcome.Found(choice, price, price, 0, taken.Select(_ => new SlotOutcome(null, null)).ToItems(), []);
+        var found = new Outcome.Found(choice, price, price, 0, taken.Select(_ => new SlotOutcome([], null)).ToItems(), []);
         return ArrangementMaking.Of(sheet, beside.Tempi, beside.TempoIsAssumed, sound, alone, found);
     }
 }

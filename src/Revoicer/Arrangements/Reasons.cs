@@ -5,7 +5,7 @@ using Revoicer.Voicings;
 
 namespace Revoicer.Arrangements;
 
-/// <summary>Why a slot is voiced as it is: what the choice costs, what came next and where that lost. Prices are over all hearings of the slot.</summary>
+/// <summary>Why a slot is voiced as it is: what the choice costs, and what else could be played. Prices are over all hearings of the slot.</summary>
 internal sealed class Reasons
 {
     private static readonly Term[] AllTerms = Enum.GetValues<Term>();
@@ -14,25 +14,31 @@ internal sealed class Reasons
     {
         var chosen = prices.WithOthers(found.Choice, slot.Index, found.Choice[slot.Index]);
         Terms = AllTerms.Where(t => chosen[t] != 0).Select(t => new PricedTerm(TermNames.Of(t), chosen[t])).ToItems();
-        BoundBy = found.Slots[slot.Index].BoundBy;
-        if (found.Slots[slot.Index].RunnerUp is { } number)
+        Alternatives = found.Slots[slot.Index].Alternatives.Select(Other).ToItems();
+        if (found.Slots[slot.Index].Barred is { } barred)
         {
-            var other = prices.WithOthers(found.Choice, slot.Index, number);
-            var candidate = prices.Candidates(slot.Index)[number];
-            RunnerUp = new RunnerUp(FigureNames.Of(candidate.Figure), candidate.Notes, other.Sum() - chosen.Sum(), Differences(other, chosen));
+            var other = Other(barred.Candidate);
+            Barred = new BarredVoicing(other.Figure, other.Notes, -other.CostsMore, barred.Rule);
         }
 
         if (slot.Original is { } original)
         {
             Former = FormerOf(prices, found, slot, original, chosen);
         }
+
+        Alternative Other(int number)
+        {
+            var other = prices.WithOthers(found.Choice, slot.Index, number);
+            var candidate = prices.Candidates(slot.Index)[number];
+            return new Alternative(FigureNames.Of(candidate.Figure), candidate.Notes, other.Sum() - chosen.Sum(), Differences(other, chosen));
+        }
     }
 
     public Items<PricedTerm> Terms { get; }
 
-    public RunnerUp? RunnerUp { get; }
+    public Items<Alternative> Alternatives { get; }
 
-    public string? BoundBy { get; }
+    public BarredVoicing? Barred { get; }
 
     public FormerChord? Former { get; }
 

@@ -15,9 +15,9 @@ namespace Revoicer.Arrangements;
 /// </summary>
 internal static class Yardsticks
 {
-    /// <summary>The clash dose if every chord stood in close root position; the tune with itself left out.</summary>
-    public static double OfCloseRoot(SheetPrices prices, TempoMap tempi, Sound sound) =>
-        Dose(prices, tempi, sound, symbol => Together(ClosePosition.Of(symbol, prices.Instrument.Tower).Distinct().Order())).Dose;
+    /// <summary>The clash dose if every chord stood in close root position, the tune with itself left out, and how many strokes that takes.</summary>
+    public static (double Dose, int Strokes) OfCloseRoot(SheetPrices prices, TempoMap tempi, Sound sound) =>
+        Dose(prices, tempi, sound, symbol => Together(ClosePosition.Of(symbol, prices.Instrument.Tower).Distinct().Order()));
 
     /// <summary>
     /// The same, and how many strokes it takes, with a plain hand: the root in the lowest octave of the pedals, third and

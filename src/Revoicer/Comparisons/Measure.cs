@@ -15,6 +15,9 @@ public sealed record Measure(string Name, Better Better, int Decimals, Func<Sett
     /// <summary>The name of the clash of the worst chord, beside which its place is told.</summary>
     public const string Worst = "worst";
 
+    /// <summary>The name of the share of strong beats with a bass bell, beside which it is said of how many.</summary>
+    public const string StrongBeats = "strongBeatsWithBass";
+
     /// <summary>The measures in the order of the table; shares are in hundredths.</summary>
     public static Items<Measure> All { get; } =
     [
@@ -27,8 +30,10 @@ public sealed record Measure(string Name, Better Better, int Decimals, Func<Sett
         new("rolls", Better.Neither, 0, f => f.Rolls),
         new("inversions", Better.Neither, 0, f => f.Inversions),
         new("tenthsAndWider", Better.Neither, 0, f => 100 * f.TenthsAndWider),
-        new("strongBeatsWithBass", Better.More, 0, f => 100 * f.StrongBeatsWithBass),
+        new(StrongBeats, Better.More, 0, f => 100 * f.StrongBeats?.Share),
         new("strokes", Better.Neither, 0, f => f.Strokes),
+        new("silentChords", Better.Neither, 0, f => f.SilentChords),
+        new("singleStrokes", Better.Neither, 0, f => f.SingleStrokes),
     ];
 
     /// <summary>

@@ -48,11 +48,17 @@ public sealed record SettingFigures
     /// <summary>Of the chords with two bells or more beside the tune, the share whose two lowest lie a tenth or more apart, 0..1; 0 where there are none.</summary>
     public required double TenthsAndWider { get; init; }
 
-    /// <summary>The share of strong beats with a new chord that have a bass bell, 0..1; null where the tune lies below and is the bass.</summary>
-    public required double? StrongBeatsWithBass { get; init; }
+    /// <summary>New chords on strong beats and their bass bells; null where the tune lies below and is the bass.</summary>
+    public required StrongBeats? StrongBeats { get; init; }
 
     /// <summary>How many strokes there are beside the tune.</summary>
     public required int Strokes { get; init; }
+
+    /// <summary>How many chords strike no bell.</summary>
+    public required int SilentChords { get; init; }
+
+    /// <summary>How many chords have one stroke alone.</summary>
+    public required int SingleStrokes { get; init; }
 
     /// <summary>How good the search knows the draft to be; null for what was not searched.</summary>
     public required SearchStatus? Status { get; init; }
@@ -85,8 +91,10 @@ public sealed record SettingFigures
             Rolls = arrangement.Choices.Count(c => c.Figure == FigureNames.Of(Figure.Rolled)),
             Inversions = arrangement.Choices.Count(c => c.SoundingBass is not null),
             TenthsAndWider = chords.Length == 0 ? 0 : chords.Count(c => (c[1] - c[0]).Semitones >= Tenth) / (double)chords.Length,
-            StrongBeatsWithBass = arrangement.HasTuneBelow ? null : totals.StrongBeatsWithBass,
+            StrongBeats = arrangement.HasTuneBelow ? null : totals.StrongBeats,
             Strokes = arrangement.Strokes.Count(s => !s.IsTune),
+            SilentChords = arrangement.SilentChords,
+            SingleStrokes = arrangement.SingleStrokes,
             Status = null,
         };
     }

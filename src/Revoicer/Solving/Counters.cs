@@ -85,9 +85,15 @@ internal sealed class Counters
     public Counters Without(IReadOnlySet<Counter> leftOut) => leftOut.Count == 0 ? this : new Counters(_phraseOfSlot, _counters.Where(c => !leftOut.Contains(c)));
 
     /// <summary>Whether a choice that keeps every most still does with another candidate in one slot.</summary>
-    public bool AllowsChange(IReadOnlyList<int> choice, int slot, int candidate) => _counters.All(counter =>
-        counter.Counts[slot][candidate] - counter.Counts[slot][choice[slot]] is var more
-        && (more <= 0 || Count(counter, choice, _phraseOfSlot[slot]) + more <= counter.Most[_phraseOfSlot[slot]]));
+    public bool AllowsChange(IReadOnlyList<int> choice, int slot, int candidate) =>
+        _counters.All(counter => AllowsChange(counter, choice, slot, candidate));
+
+    /// <summary>The same for one of the counts.</summary>
+    public bool AllowsChange(Counter counter, IReadOnlyList<int> choice, int slot, int candidate)
+    {
+        var more = counter.Counts[slot][candidate] - counter.Counts[slot][choice[slot]];
+        return more <= 0 || Count(counter, choice, _phraseOfSlot[slot]) + more <= counter.Most[_phraseOfSlot[slot]];
+    }
 
     private int Count(Counter counter, IReadOnlyList<int> choice, int phrase)
     {

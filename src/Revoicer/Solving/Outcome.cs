@@ -31,6 +31,18 @@ public abstract record Outcome
 public sealed record Conflict(Items<Rule> Rules, Slot? Slot);
 
 /// <summary>What the search says of one slot, all others as chosen.</summary>
-/// <param name="RunnerUp">The cheapest candidate with other bells that the rules on the slot allow; null where there is none.</param>
-/// <param name="BoundBy">The rule that forbids a cheaper candidate, in words; null where none does.</param>
-public sealed record SlotOutcome(int? RunnerUp, string? BoundBy);
+/// <param name="Alternatives">
+/// The cheapest candidates with other bells that every rule admits there, cheapest first, no two with the same bells; at most
+/// <see cref="MostAlternatives"/>.
+/// </param>
+/// <param name="Barred">The cheapest candidate that would cost less than the chosen one but breaks a rule; null where there is none.</param>
+public sealed record SlotOutcome(Items<int> Alternatives, BarredCandidate? Barred)
+{
+    /// <summary>So many alternatives are listed: enough to choose from, few enough to read.</summary>
+    public const int MostAlternatives = 4;
+}
+
+/// <summary>A candidate that a rule forbids.</summary>
+/// <param name="Candidate">Its number in the slot.</param>
+/// <param name="Rule">The rule in words, as a clause.</param>
+public sealed record BarredCandidate(int Candidate, string Rule);

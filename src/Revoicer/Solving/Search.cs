@@ -27,17 +27,14 @@ public static class Search
     public static Outcome Run(SheetPrices prices, IReadOnlyList<Rule> rules, ProofEffort effort, CancellationToken cancel)
     {
         var book = RuleBook.For(rules, prices);
-        return Playable(prices, book, effort, cancel) switch
+        if (Playable(prices, book, effort, cancel) is not { } found)
         {
-            { } found => new Outcome.Found(
-                found.Choice.ToItems(),
-                found.Price,
-                found.Bound,
-                found.Starts,
-                prices.Plan.Slots.Select(slot => Hindsight.Of(prices, rules, book, found.Choice, slot)).ToItems(),
-                book.Lifted.ToItems()),
-            null => Explanation.Of(prices, rules, cancel),
-        };
+            return Explanation.Of(prices, rules, cancel);
+        }
+
+        var hindsight = new Hindsight(prices, rules, book, found.Choice);
+        var slots = prices.Plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(hindsight.Of);
+        return new Outcome.Found(found.Choice.ToItems(), found.Price, found.Bound, found.Starts, slots.ToItems(), book.Lifted.ToItems());
     }
 
     // Where the rounds end at nothing, or at moves that cannot be made, another search says whether there is anything at all.

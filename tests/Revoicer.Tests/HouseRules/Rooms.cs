@@ -35,7 +35,7 @@ internal static class Rooms
     /// <summary>Rooms that others know by a few types alone.</summary>
     public static readonly IReadOnlyDictionary<string, string[]> Doors = new Dictionary<string, string[]>
     {
-        ["Solving"] = ["Outcome", "SlotOutcome"],
+        ["Solving"] = ["Outcome", "SlotOutcome", "BarredCandidate"],
     };
 
     /// <summary>Other people's libraries, by the start of their namespaces, and the only places that know them.</summary>

@@ -108,7 +108,7 @@ public sealed class CarryAtLeastTests
     public void Where_it_stands_in_the_way_of_something_cheaper_it_is_named()
     {
         var found = Found(Small, 40);
-        Assert.Contains("chords of 0.8 s and more carry at least 40 dB, or as far as any of their voicings does", found.Slots.Select(s => s.BoundBy));
+        Assert.Contains("chords of 0.8 s and more carry at least 40 dB, or as far as any of their voicings does", found.Slots.Select(s => s.Barred?.Rule));
     }
 
     // Of the loudest voicings of two chords in 0.86 s one leaves no time for the other.

@@ -185,7 +185,7 @@ public static class ArrangementGens
         from figures in Figure.ArrayOf(7)
         from quarrels in Few(Quarrel)
         from ringing in Few(Note)
-        from runnerUp in RunnerUp
+        from alternatives in Few(Alternative)
         from former in Former
         from terms in Few(Term)
         select new Choice(
@@ -203,9 +203,9 @@ public static class ArrangementGens
             figures[6],
             quarrels,
             ringing,
-            bass % 2 == 0 ? null : runnerUp,
+            alternatives,
             terms,
-            bass % 3 == 0 ? null : words[2])
+            bass % 3 == 0 ? null : new BarredVoicing(words[1], ringing, 1 + bar, words[2]))
         {
             Hearings = pass,
             Former = bass % 4 == 0 ? null : former,
@@ -229,12 +229,12 @@ public static class ArrangementGens
         from price in Price
         select new PricedTerm(word, price);
 
-    private static Gen<RunnerUp> RunnerUp =>
+    private static Gen<Alternative> Alternative =>
         from figure in Word
         from notes in Few(Note)
         from dearer in Price
         from differences in Few(Term)
-        select new RunnerUp(figure, notes, dearer, differences);
+        select new Alternative(figure, notes, dearer, differences);
 
     private static Gen<FormerChord> Former =>
         from notes in Few(Note)
@@ -256,6 +256,8 @@ public static class ArrangementGens
             price, figures[0], figures[1], bells, none ? null : pedals, figures[2], heaviest, strokes, leftOut)
         {
             Fatigue = fatigue,
+            StrongBeats = new StrongBeats(strokes / 3, strokes / 2, strokes),
+            CloseRootStrokes = strokes,
         };
 
     private static Gen<Fatigue> Fatigue =>

@@ -157,7 +157,10 @@ internal static class SampleArrangements
             new PairQuarrel(Note(64), "prime", new Hertz(659.3), Note(48), "deciem", new Hertz(661.9), 0.22, new Seconds(0.31)),
         ],
         [Note(79)],
-        new RunnerUp("together", [Note(48), Note(67)], 1_240, [new PricedTerm("guide tones left out", 6_200), new PricedTerm("roughness", -4_960)]),
+        [
+            new Alternative("together", [Note(48), Note(67)], 1_240, [new PricedTerm("guide tones left out", 6_200), new PricedTerm("roughness", -4_960)]),
+            new Alternative("rolled", [Note(48), Note(60), Note(76)], 2_310, [new PricedTerm("roughness", 2_310)]),
+        ],
         [new PricedTerm("roughness", 9_800), new PricedTerm("contradiction", 2_100), new PricedTerm("figure", -500)],
         null);
 
@@ -169,7 +172,7 @@ internal static class SampleArrangements
             new ChordQuarrel(Note(55), "tierce", new Hertz(468.8), PitchClass.Of(10), PitchClass.Of(9), 0.17, new Seconds(0.8)),
         ],
         [Note(48), Note(64)],
-        new RunnerUp("bass first", [Note(57), Note(64)], -310, [new PricedTerm("roughness", -310)]),
+        [new Alternative("bass first", [Note(57), Note(64)], -310, [new PricedTerm("roughness", -310)])],
         [new PricedTerm("roughness", 12_000), new PricedTerm("contradiction", 3_400)],
         null);
 
@@ -181,19 +184,19 @@ internal static class SampleArrangements
             new PairQuarrel(Note(55), "tierce", new Hertz(468.8), Note(72), "hum", new Hertz(523.3), 0.12, new Seconds(0.9)),
         ],
         [Note(57)],
-        null,
+        [],
         [new PricedTerm("roughness", 24_000)],
-        "a cadence has its root in the bass");
+        new BarredVoicing("together", [Note(50), Note(71)], 870, "a cadence has its root in the bass"));
 
     private static Choice CAgain(Items<Stroke> strokes) => new(
         1, 2, 1, Quarters(9), Quarters(4), "C", new NoteName(Letter.E), "together", strokes,
-        new ClashSplit(15.1, 8.8, 2.2, 20.1, 6), 20.7, 88.4, [], [Note(55), Note(71)], null, [], null);
+        new ClashSplit(15.1, 8.8, 2.2, 20.1, 6), 20.7, 88.4, [], [Note(55), Note(71)], [], [], null);
 
     private static Choice Silent() => new(
         3, 1, 1, Quarters(13), Quarters(4), "F/A", null, "none", [],
-        new ClashSplit(0, 3.2, 0.4, 1.6, 2), 0, 90.3, [], [], null, [], null);
+        new ClashSplit(0, 3.2, 0.4, 1.6, 2), 0, 90.3, [], [], [], [], null);
 
     private static Choice LastChord(Items<Stroke> strokes) => new(
         4, 1, 1, Quarters(17), Quarters(4), "C", null, "rolled", strokes,
-        new ClashSplit(11, 1, 0.5, 9.5, 3), 12.7, 88.4, [], [], null, [], null);
+        new ClashSplit(11, 1, 0.5, 9.5, 3), 12.7, 88.4, [], [], [], [], null);
 }

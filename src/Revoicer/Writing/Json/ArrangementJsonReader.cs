@@ -147,8 +147,9 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         Fatigue = Object(fields.Take("fatigue"), Fatigue),
         Carry = new Decibels(Figure(fields, "carry")),
         Brightness = Frequency(fields, "brightness"),
-        StrongBeatsWithBass = Figure(fields, "strongBeatsWithBass"),
+        StrongBeats = Object(fields.Take("strongBeats"), f => new StrongBeats(Count(f, "withBass"), Count(f, "longEnough"), Count(f, "all"))),
         CloseRootDose = Figure(fields, "closeRootDose"),
+        CloseRootStrokes = Count(fields, "closeRootStrokes"),
         PlainHandDose = Figure(fields, "plainHandDose"),
         PlainHandStrokes = Count(fields, "plainHandStrokes"),
     };

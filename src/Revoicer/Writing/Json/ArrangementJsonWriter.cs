@@ -118,12 +118,12 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("closeRootClash", choice.CloseRootClash);
         _json.WriteLines("quarrels", choice.Quarrels, JsonQuarrel.Write);
         _json.WriteNotes("ringingOn", choice.RingingOn);
-        _json.WritePropertyName("runnerUp");
-        JsonReasons.Write(_json, choice.RunnerUp);
+        _json.WriteLines("alternatives", choice.Alternatives, JsonReasons.Write);
         _json.WritePropertyName("former");
         JsonReasons.Write(_json, choice.Former);
         _json.WriteLines("terms", choice.Terms, JsonReasons.Write);
-        _json.WriteString("bound", choice.Bound);
+        _json.WritePropertyName("barred");
+        JsonReasons.Write(_json, choice.Barred);
         _json.WriteNumber("hearings", choice.Hearings);
         _json.WriteString("toneNames", string.Join(' ', choice.ToneNames));
         _json.WriteEndObject();
@@ -147,8 +147,10 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("tuneDose", totals.TuneDose);
         _json.WriteNumber("carry", totals.Carry.Value);
         _json.WriteNumber("brightness", totals.Brightness.Value);
-        _json.WriteNumber("strongBeatsWithBass", totals.StrongBeatsWithBass);
+        _json.WritePropertyName("strongBeats");
+        _json.WriteOnOneLine(json => JsonReasons.Write(json, totals.StrongBeats));
         _json.WriteNumber("closeRootDose", totals.CloseRootDose);
+        _json.WriteNumber("closeRootStrokes", totals.CloseRootStrokes);
         _json.WriteNumber("plainHandDose", totals.PlainHandDose);
         _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
         _json.WritePropertyName("fatigue");

@@ -33,9 +33,9 @@ internal sealed class ChoiceJsonReader : JsonPieces
         Figure(fields, "closeRootClash"),
         fields.List("quarrels", v => Object(v, Quarrel)),
         fields.List("ringingOn", Note),
-        fields.TakeUnlessNull("runnerUp") is { } runnerUp ? Object(runnerUp, RunnerUp) : null,
+        fields.List("alternatives", v => Object(v, Alternative)),
         fields.List("terms", v => Object(v, Term)),
-        fields.TextOrNull("bound"))
+        fields.TakeUnlessNull("barred") is { } barred ? Object(barred, Barred) : null)
     {
         Hearings = Count(fields, "hearings"),
         Former = fields.TakeUnlessNull("former") is { } former ? Object(former, Former) : null,
@@ -84,11 +84,17 @@ internal sealed class ChoiceJsonReader : JsonPieces
         Figure(fields, "share"),
         Time(fields, "lasts"));
 
-    private RunnerUp RunnerUp(JsonFields fields) => new(
+    private Alternative Alternative(JsonFields fields) => new(
         fields.Text("figure"),
         fields.List("notes", Note),
-        Price(fields, "dearer"),
+        Price(fields, "costsMore"),
         fields.List("differences", v => Object(v, Term)));
+
+    private BarredVoicing Barred(JsonFields fields) => new(
+        fields.Text("figure"),
+        fields.List("notes", Note),
+        Price(fields, "costsLess"),
+        fields.Text("rule"));
 
     private FormerChord Former(JsonFields fields) => new(
         fields.List("notes", Note),

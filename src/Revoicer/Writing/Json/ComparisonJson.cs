@@ -106,8 +106,19 @@ public static class ComparisonJson
         json.WriteNumber("rolls", figures.Rolls);
         json.WriteNumber("inversions", figures.Inversions);
         json.WriteNumber("tenthsAndWider", figures.TenthsAndWider);
-        Number(json, "strongBeatsWithBass", figures.StrongBeatsWithBass);
+        json.WritePropertyName("strongBeats");
+        if (figures.StrongBeats is { } beats)
+        {
+            json.WriteOnOneLine(line => JsonReasons.Write(line, beats));
+        }
+        else
+        {
+            json.WriteNullValue();
+        }
+
         json.WriteNumber("strokes", figures.Strokes);
+        json.WriteNumber("silentChords", figures.SilentChords);
+        json.WriteNumber("singleStrokes", figures.SingleStrokes);
         Number(json, "bound", figures.Status?.Bound);
         json.WriteEndObject();
     }

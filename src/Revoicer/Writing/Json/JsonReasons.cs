@@ -7,19 +7,35 @@ namespace Revoicer.Writing.Json;
 /// <summary>Writes what else was weighed for a chord, and what stood there before.</summary>
 internal static class JsonReasons
 {
-    public static void Write(Utf8JsonWriter json, RunnerUp? runnerUp)
+    public static void Write(Utf8JsonWriter json, Alternative alternative)
     {
-        if (runnerUp is null)
+        json.WriteString("figure", alternative.Figure);
+        json.WriteNotes("notes", alternative.Notes);
+        json.WriteNumber("costsMore", alternative.CostsMore);
+        json.WriteStartArray("differences");
+        foreach (var difference in alternative.Differences)
+        {
+            json.WriteStartObject();
+            Write(json, difference);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    public static void Write(Utf8JsonWriter json, BarredVoicing? barred)
+    {
+        if (barred is null)
         {
             json.WriteNullValue();
             return;
         }
 
         json.WriteStartObject();
-        json.WriteString("figure", runnerUp.Figure);
-        json.WriteNotes("notes", runnerUp.Notes);
-        json.WriteNumber("dearer", runnerUp.Dearer);
-        json.WriteLines("differences", runnerUp.Differences, Write);
+        json.WriteString("figure", barred.Figure);
+        json.WriteNotes("notes", barred.Notes);
+        json.WriteNumber("costsLess", barred.CostsLess);
+        json.WriteString("rule", barred.Rule);
         json.WriteEndObject();
     }
 
@@ -57,6 +73,13 @@ internal static class JsonReasons
         }
 
         json.WriteEndObject();
+    }
+
+    public static void Write(Utf8JsonWriter json, StrongBeats beats)
+    {
+        json.WriteNumber("withBass", beats.WithBass);
+        json.WriteNumber("longEnough", beats.LongEnough);
+        json.WriteNumber("all", beats.All);
     }
 
     public static void Write(Utf8JsonWriter json, PricedTerm term)

@@ -109,7 +109,8 @@ public static class ComparisonText
     {
         var value = row.Figures is { } figures ? measure.Shown(figures) : null;
         var text = value is { } number ? number.ToString(measure.Decimals == 0 ? "0" : "0.0", CultureInfo.InvariantCulture) + MeasureWords.Unit(measure) : "-";
-        return text + (isBest && !row.IsPlain ? "*" : " ");
+        var beats = measure.Name == Measure.StrongBeats && row.Figures?.StrongBeats is { } strong ? $" of {strong.LongEnough} ({strong.All})" : "";
+        return text + beats + (isBest && !row.IsPlain ? "*" : " ");
     }
 
     private static string Place(Choice worst) =>
@@ -145,6 +146,7 @@ public static class ComparisonText
             lines.Add("* the best in its column, of equals each; columns without a mark are alike or a matter of taste");
         }
 
+        lines.Add("strong beats with a bass: of the new chords on strong beats that last 0.8 s or more; in brackets how many there are, quick ones included");
         lines.AddRange(comparison.HasOneFade ? [] : ["the sounds have different fades, so their clash doses cannot be compared"]);
         lines.AddRange(comparison.Settings.Any(s => s.PlainHand is not null)
             ? ["plain hand: the root in the lowest octave of the pedals, third and fifth nearest to middle C, all together; nobody asked whether it can be played"]

@@ -17,8 +17,10 @@ internal static class MeasureWords
         "rolls" => ["rolls "],
         "inversions" => ["inver-", "sions "],
         "tenthsAndWider" => ["tenths", "and wider "],
-        "strongBeatsWithBass" => ["strong beats", "with a bass "],
+        Measure.StrongBeats => ["strong beats", "with a bass "],
         "strokes" => ["strokes "],
+        "silentChords" => ["chords with", "no stroke "],
+        "singleStrokes" => ["", "one "],
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure.Name, "no such measure"),
     };
 
@@ -27,7 +29,7 @@ internal static class MeasureWords
     {
         "carry" => " dB",
         "brightness" => " Hz",
-        "tenthsAndWider" or "strongBeatsWithBass" => " %",
+        "tenthsAndWider" or Measure.StrongBeats => " %",
         _ => "",
     };
 }

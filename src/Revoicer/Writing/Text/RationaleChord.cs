@@ -27,7 +27,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
         page.Paragraph(string.Create(CultureInfo.InvariantCulture, $"{place}, at {at.Value:0.0} s: {Symbol(choice)}"), hanging: Indent);
         if (choice.Pass > 1)
         {
-            page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its clash is its own, as other bells ring on, its cost and what came next are for all times together.", Indent);
+            page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its clash is its own, as other bells ring on; its cost and the alternatives are for all times together.", Indent);
         }
 
         page.Paragraph(Struck(choice), Indent);
@@ -41,15 +41,17 @@ internal sealed class RationaleChord(Arrangement arrangement)
         }
 
         Price(choice, page);
-        page.Paragraph(choice.RunnerUp is { } runnerUp ? Weighed(choice, runnerUp) : "No other voicing was open here.", Indent);
+        page.Paragraph(Alternatives(choice), Indent);
         if (choice.Former is { } former)
         {
             page.Paragraph(Before(choice, former), Indent);
         }
 
-        if (choice.Bound is { } rule)
+        if (choice.Barred is { } barred)
         {
-            page.Paragraph($"A rule decided here: {rule.TrimEnd('.')}.", Indent);
+            page.Paragraph(
+                $"{Sentences.Capital(Bells(choice, barred.Notes, barred.Figure))} would cost {Sentences.Price(barred.CostsLess)} less, but a rule forbids it: {barred.Rule.TrimEnd('.')}.",
+                Indent);
         }
     }
 
@@ -178,22 +180,36 @@ internal sealed class RationaleChord(Arrangement arrangement)
         }
     }
 
-    private string Weighed(Choice choice, RunnerUp runnerUp)
+    // The next best with its terms, the others with what they cost.
+    private string Alternatives(Choice choice)
     {
-        var notes = string.Join(' ', runnerUp.Notes.Select(n => _notes.Of(n, choice.ToneNames)));
-        var bells = runnerUp.Notes.Count switch
+        if (choice.Alternatives.Count == 0)
+        {
+            return "The rules admit no other voicing here.";
+        }
+
+        var next = choice.Alternatives[0];
+        var verdict = next.CostsMore switch
+        {
+            > 0 and var more => $"Next best: {Bells(choice, next)}; it costs {Sentences.Price(more)} more.",
+            0 => $"As good: {Bells(choice, next)}, at the same price.",
+            var less => $"Better by {Sentences.Price(-less)}, but the search ended before it was tried: {Bells(choice, next)}.",
+        };
+        var after = choice.Alternatives.Skip(1).Select(o => $"{Bells(choice, o)} ({(o.CostsMore < 0 ? "" : "+")}{Sentences.Price(o.CostsMore)})").ToArray();
+        return verdict + Sides(next.Differences) + (after.Length == 0 ? "" : $" After that: {string.Join("; ", after)}.");
+    }
+
+    private string Bells(Choice choice, Alternative other) => Bells(choice, other.Notes, other.Figure);
+
+    private string Bells(Choice choice, Items<WrittenNote> notes, string figure)
+    {
+        var names = string.Join(' ', notes.Select(n => _notes.Of(n, choice.ToneNames)));
+        return notes.Count switch
         {
             0 => "no bell at all",
-            1 => $"{notes} alone",
-            _ => $"{notes}, {runnerUp.Figure}",
+            1 => $"{names} alone",
+            _ => $"{names}, {figure}",
         };
-        var verdict = runnerUp.Dearer switch
-        {
-            > 0 and var dearer => $"Next best: {bells}; {Sentences.Price(dearer)} dearer.",
-            0 => $"As good: {bells}, at the same price.",
-            var cheaper => $"Cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule over several chords: {bells}.",
-        };
-        return verdict + Sides(runnerUp.Differences);
     }
 
     private string Before(Choice choice, FormerChord former)
@@ -203,8 +219,8 @@ internal sealed class RationaleChord(Arrangement arrangement)
         {
             { IsKept: true } => "It stands as it was before.",
             { Dearer: null } => $"Before: {notes}; {FormerWords.Obstacle(former.Obstacle, n => _notes.Of(n, choice.ToneNames))}.",
-            { Dearer: >= 0 and var dearer } => $"Before: {notes}; {Sentences.Price(dearer)} dearer.{Sides(former.Differences)}",
-            { Dearer: { } cheaper } => $"Before: {notes}; cheaper by {Sentences.Price(-cheaper)} here, but not allowed by a rule.",
+            { Dearer: >= 0 and var dearer } => $"Before: {notes}; it would cost {Sentences.Price(dearer)} more.{Sides(former.Differences)}",
+            { Dearer: { } cheaper } => $"Before: {notes}; it would cost {Sentences.Price(-cheaper)} less, but a rule forbids it.",
         };
     }
 
@@ -212,9 +228,9 @@ internal sealed class RationaleChord(Arrangement arrangement)
     {
         var worse = differences.Where(d => d.Thousandths > 0 && Shows(d)).Select(Signed).ToArray();
         var better = differences.Where(d => d.Thousandths < 0 && Shows(d)).Select(Signed).ToArray();
-        var sides = new[] { Side("loses on", worse), Side("gains on", better) }.Where(side => side.Length > 0).ToArray();
-        return sides.Length > 0 ? $" It {string.Join(" and ", sides)}." : "";
+        var sides = new[] { Side("worse", worse), Side("better", better) }.Where(side => side.Length > 0).ToArray();
+        return sides.Length > 0 ? $" It is {string.Join("; ", sides)}." : "";
 
-        static string Side(string verb, string[] terms) => terms.Length == 0 ? "" : $"{verb} {Sentences.List(terms)}";
+        static string Side(string word, string[] terms) => terms.Length == 0 ? "" : $"{word} in {Sentences.List(terms)}";
     }
 }

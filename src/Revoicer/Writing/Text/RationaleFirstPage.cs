@@ -41,8 +41,9 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             page.Entry("Fatigue", FatigueText.Of(arrangement.Totals.Fatigue, _places));
         }
 
+        page.Entry("Chords", Chords());
         page.Entry("Clash", Clash());
-        if (!arrangement.HasTuneBelow && Against(arrangement.Totals) is { Length: > 0 } against)
+        if (!arrangement.HasTuneBelow && Against(arrangement.Totals, arrangement.Strokes.Count(s => !s.IsTune)) is { Length: > 0 } against)
         {
             page.Entry("Against", against);
         }
@@ -93,25 +94,41 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         var totals = arrangement.Totals;
         return totals.Brightness.Value <= 0 ? arrangement.Sound : string.Create(
             CultureInfo.InvariantCulture,
-            $"{arrangement.Sound}; chords carry {totals.Carry} on the mean (one stroke of C4 as heard = 0), their sound lies around {totals.Brightness}{StrongBeats()}");
+            $"{arrangement.Sound}; chords carry {totals.Carry} on the mean (one stroke of C4 as heard = 0), their sound lies around {totals.Brightness}");
     }
 
-    private string StrongBeats() => arrangement.HasTuneBelow ? "" : string.Create(
-        CultureInfo.InvariantCulture, $", and {100 * arrangement.Totals.StrongBeatsWithBass:0} % of the strong beats with a new chord have a bass bell");
-
     private string Bass() => arrangement.HasTuneBelow ? "the tune; the chords have none of their own" : string.Create(
-        CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords");
+        CultureInfo.InvariantCulture, $"the bass bell is the root or the slash bass in {100 * arrangement.Totals.RootLowest:0} % of the chords{StrongBeats(arrangement.Totals.StrongBeats)}");
+
+    private static string StrongBeats(StrongBeats beats) => beats switch
+    {
+        { All: 0 } => "",
+        { LongEnough: 0 } => $"; none of the {Sentences.Count(beats.All, "new chord", "new chords")} on strong beats lasts 0.8 s, so none is asked for a bass bell",
+        _ => $"; {beats.WithBass} of {Sentences.Count(beats.LongEnough, "new chord", "new chords")} on strong beats that last 0.8 s or more have a bass bell ({beats.All} in all)",
+    };
+
+    private string Chords()
+    {
+        string[] bare =
+        [
+            .. arrangement.SilentChords is > 0 and var silent ? [silent == 1 ? "1 strikes no bell" : $"{silent} strike no bell"] : Array.Empty<string>(),
+            .. arrangement.SingleStrokes is > 0 and var single ? [single == 1 ? "1 has one stroke" : $"{single} have one stroke"] : Array.Empty<string>(),
+        ];
+        var strokes = Sentences.Count(arrangement.Strokes.Count(s => !s.IsTune), "stroke", "strokes");
+        var aside = arrangement.TuneOctaves is null ? "" : " beside the tune";
+        return $"{arrangement.Choices.Count} as heard, {strokes}{aside}; {(bare.Length == 0 ? "each has two strokes or more" : Sentences.List(bare))}";
+    }
 
     // A way for which the tower lacks bells has no figure.
-    private static string Against(Totals totals)
+    private static string Against(Totals totals, int strokes)
     {
-        var ways = new (string Name, double Dose)[]
+        var ways = new (string Name, double Dose, int Strokes)[]
         {
-            ("a plain hand (the root in the lowest octave of the pedals, third and fifth nearest to middle C)", totals.PlainHandDose),
-            ("close root positions", totals.CloseRootDose),
+            ("a plain hand (the root in the lowest octave of the pedals, third and fifth nearest to middle C)", totals.PlainHandDose, totals.PlainHandStrokes),
+            ("close root positions", totals.CloseRootDose, totals.CloseRootStrokes),
         }.Where(w => w.Dose > 0);
-        var told = string.Join(", ", ways.Select((w, i) => $"{w.Name} {(i == 0 ? "would come " : "")}to {Sentences.Figure(w.Dose)}"));
-        return told.Length == 0 ? "" : $"{told}, in place of {Sentences.Figure(totals.ClashDose)}";
+        var told = string.Join(", ", ways.Select((w, i) => $"{w.Name} {(i == 0 ? "would come " : "")}to {Sentences.Figure(w.Dose)} with {Sentences.Count(w.Strokes, "stroke", "strokes")}"));
+        return told.Length == 0 ? "" : $"{told}, in place of {Sentences.Figure(totals.ClashDose)} with {strokes}";
     }
 
     private string Tune(int octaves)

@@ -118,7 +118,7 @@ public static class ScoreGens
             choices.Add(new Choice(
                 bar.Number, bar.Pass, 1, from, each, content.Symbols[i], null, "together",
                 own.Where(s => !s.IsTune && s.Beat >= from && s.Beat < to).ToItems(),
-                new ClashSplit(0, 0, 0, 0, 0), 0, 0, [], [], null, [], null));
+                new ClashSplit(0, 0, 0, 0, 0), 0, 0, [], [], [], [], null));
         }
     }
 }

@@ -122,14 +122,14 @@ public class RationaleTextTests
     }
 
     [Theory]
-    [InlineData(0, "Next best: no bell at all; 0.1 dearer.")]
-    [InlineData(1, "Next best: C3 alone; 0.1 dearer.")]
-    [InlineData(2, "Next best: C3 G4, together; 0.1 dearer.")]
+    [InlineData(0, "Next best: no bell at all; it costs 0.1 more.")]
+    [InlineData(1, "Next best: C3 alone; it costs 0.1 more.")]
+    [InlineData(2, "Next best: C3 G4, together; it costs 0.1 more.")]
     public void Only_two_bells_and_more_are_told_to_be_struck_together(int bells, string sentence)
     {
         var sample = SampleArrangements.HarbourLights;
         var notes = new[] { 48, 67 }.Take(bells).Select(WrittenNote.AtMidi).ToItems();
-        var choice = sample.Choices[0] with { RunnerUp = new RunnerUp("together", notes, 100, []) };
+        var choice = sample.Choices[0] with { Alternatives = [new Alternative("together", notes, 100, [])] };
         Assert.Contains(sentence, RationaleText.Of(sample with { Choices = [choice] }));
     }
 
