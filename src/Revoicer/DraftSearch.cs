@@ -1,5 +1,6 @@
 using Revoicer.Arrangements;
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Wishes;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Prices;
@@ -27,8 +28,16 @@ internal sealed class DraftSearch(
     {
         progress?.Report(Stage.Slots);
         var plan = SlotCutting.Cut(sheet, tempi, tune, CutWish(passesApart));
+        plan = plan with { Slots = plan.Slots.Select(WithAsked).ToItems() };
         return wish.Original is { } original ? original.In(plan) : plan;
     }
+
+    private Slot WithAsked(Slot slot) => slot with
+    {
+        Asked = wish.Wishes.All
+            .Where(w => !w.IsBan && w.At.Holds(slot.Bar, slot.BeatNumber))
+            .Select(w => w.Thing).OfType<WishedThing.WholeVoicing>().Select(v => v.Notes).ToItems(),
+    };
 
     /// <summary>What can be played in the slots, priced; null where every choice costs more than a price, the tune included.</summary>
     public SheetPrices? Price(SlotPlan plan, long most = long.MaxValue)

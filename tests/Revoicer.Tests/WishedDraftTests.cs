@@ -42,6 +42,21 @@ public sealed partial class WishedDraftTests
         Choice At(int bar, double beat) => made.Choices.Single(c => c.Bar == bar && c.Beat == beat);
     }
 
+    // A third that is left out, or a fifth alone over the bass, is a matter of taste. The player may have it.
+    [Theory]
+    [InlineData("[[pin]]; bar = 1; bells = [\"G3\", \"D5\"]", "G3 D5", "bar 1 beat 1, G: without B, as you wish")]
+    [InlineData("[[pin]]; bar = 3; bells = [\"B3\", \"F#4\"]; [[pin]]; bar = 3; figure = \"together\"", "B3 F#4", "bar 3 beat 1, B7: without D# and A, as you wish")]
+    [InlineData("[[pin]]; bar = 1; bells = [\"B4\"]", "B4", "bar 1 beat 1, G: with fewer different tones than asked for, as you wish")]
+    public void Bells_that_leave_out_a_tone_are_taken_where_the_player_asks_for_them(string wish, string bells, string note)
+    {
+        var made = Made(Draft(Waltz, DraftWish.None with { Wishes = Wished.Of(wish) }));
+        var bar = Wished.Of(wish).All[0].At.FromBar;
+
+        Assert.Empty(new Checker(ShippedTowers.Default).Check(made.Strokes));
+        Assert.Equal(bells, string.Join(" ", made.Choices.First(c => c.Bar == bar).Strokes.Select(s => s.Note).Order()));
+        Assert.Contains(note, made.Totals.LeftOut);
+    }
+
     [Fact]
     public void Phrases_begin_where_the_player_says()
     {

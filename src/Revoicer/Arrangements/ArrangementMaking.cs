@@ -96,7 +96,7 @@ public static class ArrangementMaking
     internal static Items<NoteName> ToneNames(ChordSymbol symbol) =>
         symbol.Tones.Select(t => t.Name).Prepend(symbol.Lowest).Distinct().ToItems();
 
-    // The bass bell, as the chord spells it, where the symbol asks for another.
+    // The bass bell where the symbol asks for another: as the chord spells it, or, where music as it was has a foreign bass, as the key does.
     private static NoteName? SoundingBass(Slot slot, Candidate chosen)
     {
         if (chosen.Voicing.Bass is not { } lowest || lowest.PitchClass == slot.Symbol.Lowest.PitchClass)
@@ -104,7 +104,9 @@ public static class ArrangementMaking
             return null;
         }
 
-        return slot.Symbol.Tones.First(t => t.PitchClass == lowest.PitchClass).Name;
+        return slot.Symbol.Tones.Select(t => t.Name)
+            .Concat(Enumerable.Range((slot.Key?.Fifths ?? 0) - 3, 12).Select(NoteName.AtFifths))
+            .First(name => name.PitchClass == lowest.PitchClass);
     }
 
     private static StrongBeats StrongBeatsOf(SlotPlan plan, Candidate[] chosen)

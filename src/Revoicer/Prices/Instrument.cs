@@ -37,6 +37,7 @@ public sealed class Instrument
         _tuneTouch = sound.TuneTouch;
         _rings = new RingTables(Doses, [.. tower.Bells.Select(b => TouchOf(b.Note).AmplitudeFactor)], sound.Clash);
         _effortWeight = sound.Effort;
+        RollStep = sound.RollStep;
         LongestMove = StrokeKinds.Microseconds(Reach.LongestEasyTime);
         Array.Fill(_bellAtMidi, -1);
         for (var i = 0; i < tower.Bells.Count; i++)
@@ -56,6 +57,9 @@ public sealed class Instrument
 
     /// <summary>How its bells carry.</summary>
     public TowerCarry Carry { get; }
+
+    /// <summary>From one stroke of a roll to the next.</summary>
+    public Seconds RollStep { get; }
 
     internal Effort Effort { get; }
 

@@ -41,15 +41,57 @@ public sealed class CandidateSearch
     public Items<Candidate> List(Slot slot)
     {
         var fit = new TuneFit(slot, _reach);
-        var demand = new ToneDemand(slot, PitchClassSet.Of(_tower.Bells.Select(b => b.Note.PitchClass)));
-        Items<Baton>[] hands = [.. Hands(slot, fit)];
-        var listed = Voicings(slot, demand, hands)
-            .SelectMany(voicing => _figures.Of(slot, voicing, fit))
-            .Concat(InTenths(slot, demand, hands, fit));
+        var demand = ToneDemand.On(_tower, slot);
+        Items<Baton>[] hands = [.. Hands(slot, Open(slot, fit))];
+        List<Candidate> listed =
+        [
+            .. Voicings(slot, demand, hands).SelectMany(voicing => _figures.Of(slot, voicing, fit)),
+            .. InTenths(slot, demand, hands, fit),
+        ];
+        listed.AddRange(WithFewerTones(slot, demand, hands, fit, listed));
+        if (slot.Asked.Count > 0)
+        {
+            var known = listed.ToHashSet();
+            listed.AddRange(slot.Asked.Distinct().Where(asked => asked.All(n => IsTone(slot, n))).SelectMany(notes => Exactly(slot, notes, fit)).Where(known.Add));
+        }
+
         var silent = new Candidate(Figure.Silent, new Voicing(null, null, []), []);
         return slot.Original is { Notes.Count: > 0 } original
             ? WithOriginal([.. listed], _original.Of(slot, original, fit)).Append(silent).ToItems()
             : listed.Append(silent).ToItems();
+    }
+
+    // Where no voicing has its root lowest though it must: those that have, with as many tones as there is time for.
+    private IEnumerable<Candidate> WithFewerTones(Slot slot, ToneDemand demand, Items<Baton>[] hands, TuneFit fit, List<Candidate> listed)
+    {
+        if (!slot.WantsRootLowest || slot.HasTuneBelow || listed.Exists(c => slot.HasRootLowest(c.Voicing)))
+        {
+            return [];
+        }
+
+        return demand.Eased()
+            .Select(eased => Voicings(slot, eased, hands).Where(slot.HasRootLowest).SelectMany(voicing => _figures.Of(slot, voicing, fit)).ToArray())
+            .FirstOrDefault(found => found.Length > 0) ?? [];
+    }
+
+    private bool IsTone(Slot slot, WrittenNote note) => _tower.At(note) is not null && slot.Symbol.PitchClasses.Contains(note.PitchClass);
+
+    // Every way to share bells that the player asks for among feet and hands, whatever tones they leave out.
+    private IEnumerable<Candidate> Exactly(Slot slot, Items<WrittenNote> notes, TuneFit fit)
+    {
+        for (var pedals = slot.HasTuneBelow ? 0 : Math.Min(2, notes.Count); pedals >= 0; pedals--)
+        {
+            var isOpen = notes.Take(pedals).All(_tower.HasPedal) && (pedals < 2 || _reach.FeetTake(notes[0], notes[1])) && _reach.BellsAtOnce(notes.Count);
+            WrittenNote[] upper = [.. notes.Skip(pedals)];
+            foreach (var hands in isOpen ? Hands(slot, upper).Where(h => h.Count == upper.Length) : [])
+            {
+                var voicing = new Voicing(pedals > 0 ? notes[0] : null, pedals > 1 ? notes[1] : null, hands);
+                foreach (var candidate in _figures.Of(slot, voicing, fit, isAsked: true))
+                {
+                    yield return candidate;
+                }
+            }
+        }
     }
 
     // What was there before is listed where no figure has the same bells in the same places.
@@ -122,11 +164,12 @@ public sealed class CandidateSearch
         symbol.Lowest.PitchClass == pitchClass
         || symbol.Tones.Any(t => t.Degree.Number is 1 or 3 or 5 or 7 && t.PitchClass == pitchClass);
 
-    // What the hands can take at once, without the feet: nothing, or one to three chord tones upward.
-    private IEnumerable<Items<Baton>> Hands(Slot slot, TuneFit fit)
-    {
-        var tones = fit.Open(_tower.Bells.Select(b => b.Note)).Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass)).ToArray();
+    private WrittenNote[] Open(Slot slot, TuneFit fit) =>
+        [.. fit.Open(_tower.Bells.Select(b => b.Note)).Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass))];
 
+    // What the hands can take of some notes at once, without the feet: nothing, or one to three of them upward.
+    private IEnumerable<Items<Baton>> Hands(Slot slot, WrittenNote[] tones)
+    {
         // The right hand has the tune, or where that lies below the left may have it.
         var free = slot.HasTuneBelow ? Limb.RightHand : Limb.LeftHand;
         yield return [];

@@ -11,18 +11,24 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
     private readonly WrittenNote _middlePedal = WrittenNote.AtMidi((tower.PedalsFrom.Midi + tower.PedalsTo.Midi) / 2);
 
     /// <summary>The candidates of one voicing.</summary>
-    public IEnumerable<Candidate> Of(Slot slot, Voicing voicing, TuneFit fit)
+    /// <param name="slot">The slot.</param>
+    /// <param name="voicing">Its bells and limbs.</param>
+    /// <param name="fit">What of the tune it has to do with.</param>
+    /// <param name="isAsked">Whether the player asks for these bells, wherever the tune lies.</param>
+    public IEnumerable<Candidate> Of(Slot slot, Voicing voicing, TuneFit fit, bool isAsked = false)
     {
+        bool Goes(Items<SlotStroke> strokes) => IsPlayable(slot, strokes, fit, isAsked);
+
         var pedals = Pedals(voicing);
         var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0)).ToArray();
         SlotStroke[] all = [.. pedals, .. hands];
         var together = all.ToItems();
-        if (IsPlayable(slot, together, fit))
+        if (Goes(together))
         {
             yield return new Candidate(Figure.Together, voicing, together);
         }
 
-        if (all.Length >= 2 && !slot.IsQuick && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && IsPlayable(slot, rolled, fit))
+        if (all.Length >= 2 && !slot.IsQuick && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && Goes(rolled))
         {
             yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
@@ -34,7 +40,7 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
 
         foreach (var (figure, strokes) in Spread(slot, pedals, hands, all))
         {
-            if (IsPlayable(slot, strokes, fit))
+            if (Goes(strokes))
             {
                 yield return new Candidate(figure, voicing, strokes);
             }
@@ -122,7 +128,11 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         : null;
 
     /// <summary>Whether strokes, in order of time, can follow each other and go with the tune.</summary>
-    public bool IsPlayable(Slot slot, Items<SlotStroke> strokes, TuneFit fit)
+    /// <param name="slot">The slot.</param>
+    /// <param name="strokes">The strokes.</param>
+    /// <param name="fit">What of the tune they have to do with.</param>
+    /// <param name="isAsked">Whether they are what somebody wrote, so that it is no matter whether they are heard as tune.</param>
+    public bool IsPlayable(Slot slot, Items<SlotStroke> strokes, TuneFit fit, bool isAsked = false)
     {
         Span<double> times = stackalloc double[strokes.Count];
         var secondsPerQuarter = slot.Duration.Value / slot.Length.Quarters;
@@ -141,6 +151,6 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             }
         }
 
-        return fit.Allows(strokes.AsSpan(), times);
+        return fit.Allows(strokes.AsSpan(), times) && (isAsked || fit.LeavesTuneAlone(strokes.AsSpan(), times));
     }
 }

@@ -28,7 +28,7 @@ internal sealed class OriginalLimbs(Tower tower, Reach reach, FigureStrokes figu
             WrittenNote[] notes = [.. moment.Select(n => n.Note).Order()];
             ways = [.. ways
                 .SelectMany(_ => Grips(notes), (way, grip) => (Items<SlotStroke>)[.. way, .. grip.Select(g => new SlotStroke(g.Note, g.Limb, moment.Key, 0))])
-                .Where(strokes => figures.IsPlayable(slot, strokes, fit))
+                .Where(strokes => figures.IsPlayable(slot, strokes, fit, isAsked: true))
                 .Take(MostWays)];
         }
 

@@ -55,6 +55,9 @@ public sealed record Slot(
     /// <summary>What stands there already, where a passage is voiced anew and is to stay close; null otherwise.</summary>
     public OriginalChord? Original { get; init; }
 
+    /// <summary>Bells that the player asks for, each list a whole voicing, lowest first.</summary>
+    public Items<Items<WrittenNote>> Asked { get; init; } = [];
+
     /// <summary>The key in which it stands; null where the sheet names none.</summary>
     public KeySignature? Key { get; init; }
 
@@ -78,6 +81,9 @@ public sealed record Slot(
     /// its bass and is not quick.
     /// </summary>
     public bool WantsRootLowest => IsFirst || IsLast || IsCadence || (Symbol.Bass is not null && !IsQuick);
+
+    /// <summary>Whether a voicing has a bass bell on the root or the slash bass.</summary>
+    public bool HasRootLowest(Voicing voicing) => voicing.Bass is not null && voicing.Lowest?.PitchClass == Symbol.Lowest.PitchClass;
 
     /// <summary>"bar 5 beat 3".</summary>
     public string Place => FormattableString.Invariant($"bar {Bar} beat {BeatNumber:0.##}");

@@ -1,3 +1,4 @@
+using Revoicer.Bells;
 using Revoicer.Chords;
 using Revoicer.Music;
 using Revoicer.Values;
@@ -18,12 +19,14 @@ internal sealed class ToneDemand
 
     private static readonly Seconds FullChordFrom = new(1);
 
+    private readonly Slot _slot;
     private readonly int _required;
     private readonly int _tonesAtLeast;
     private readonly int _chord;
 
-    public ToneDemand(Slot slot, PitchClassSet onTower)
+    private ToneDemand(Slot slot, PitchClassSet onTower)
     {
+        _slot = slot;
         var byTune = slot.TuneTones;
         var guides = slot.Symbol.Tones.Where(t => t.Role == ToneRole.Guide)
             .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
@@ -51,6 +54,32 @@ internal sealed class ToneDemand
         return (upper.Count == 0 || (mask & _required) == _required)
             && int.PopCount(mask & _chord) >= _tonesAtLeast;
     }
+
+    /// <summary>What is asked of a slot on a tower.</summary>
+    public static ToneDemand On(Tower tower, Slot slot) => new(slot, PitchClassSet.Of(tower.Bells.Select(b => b.Note.PitchClass)));
+
+    private ToneDemand(ToneDemand other, int required, int tonesAtLeast)
+    {
+        (_slot, _chord) = (other._slot, other._chord);
+        (_required, _tonesAtLeast) = (required, tonesAtLeast);
+    }
+
+    /// <summary>The same with less and less asked for, down to one tone: first the guide tones yield, then the number of tones.</summary>
+    public IEnumerable<ToneDemand> Eased()
+    {
+        for (var tones = _tonesAtLeast; tones >= 1; tones--)
+        {
+            yield return new ToneDemand(this, _required, tones);
+            yield return new ToneDemand(this, 0, tones);
+        }
+    }
+
+    /// <summary>Whether a voicing sounds what is asked.</summary>
+    public bool IsMet(Voicing voicing) => IsMet(voicing.Bass, voicing.SecondPedal, voicing.Upper, PitchClassSet.Of(voicing.MovingBass.Select(n => n.PitchClass)));
+
+    /// <summary>The tones that a voicing has to sound and does not, as the symbol spells them.</summary>
+    public IEnumerable<ChordTone> Missing(Voicing voicing) =>
+        _slot.Symbol.Tones.Where(t => (_required & ~voicing.PitchClasses.Mask & (1 << t.PitchClass.Value)) != 0);
 
     private static int Bit(WrittenNote? note) => note is { } n ? 1 << n.PitchClass.Value : 0;
 }

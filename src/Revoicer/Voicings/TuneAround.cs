@@ -14,14 +14,23 @@ internal static class TuneAround
             .Select(s => (s.Note, s.Limb, s.Start - start, (long)Math.Round((s.Until - s.At).Value * 1e6)))
             .ToItems();
 
-    /// <summary>The strokes around each hearing, hearings that do not differ once.</summary>
+    /// <summary>
+    /// The strokes around each hearing, hearings that do not differ once: as far as a limit of playing looks, what still
+    /// sounds, and in any case the last stroke before it and the first after it.
+    /// </summary>
     public static Items<Items<NearStroke>> Of(PlacedTune? tune, IEnumerable<(Seconds From, Seconds To)> hearings) => tune is null
         ? []
         : hearings
-            .Select(h => tune.Strokes
-                .Where(s => s.At < h.To + tune.Around && (s.At > h.From - tune.Around || s.Until > h.From))
-                .Select(s => new NearStroke(s.Note, s.Limb, Rounded(s.At - h.From), Rounded(s.Until - h.From)))
-                .ToItems())
+            .Select(h =>
+            {
+                var last = tune.Strokes.LastOrDefault(s => s.At <= h.From);
+                var next = tune.Strokes.FirstOrDefault(s => s.At >= h.To);
+                return tune.Strokes
+                    .Where(s => ReferenceEquals(s, last) || ReferenceEquals(s, next)
+                        || (s.At < h.To + tune.Around && (s.At > h.From - tune.Around || s.Until > h.From)))
+                    .Select(s => new NearStroke(s.Note, s.Limb, Rounded(s.At - h.From), Rounded(s.Until - h.From)))
+                    .ToItems();
+            })
             .Distinct()
             .ToItems();
 

@@ -15,6 +15,7 @@ internal sealed class TuneFit(Slot slot, Reach reach)
     private const double Rounding = 1e-6;
 
     private readonly Items<Items<NearStroke>> _tunes = slot.Tunes;
+    private readonly double _beat = slot.Beat.Quarters * slot.Duration.Value / slot.Length.Quarters;
 
     /// <summary>Whether the tune strikes on the beat on which the slot begins.</summary>
     public bool StrikesWithSlot { get; } = slot.Tunes.Any(t => t.Any(s => Math.Abs(s.After.Value) < Rounding));
@@ -56,6 +57,48 @@ internal sealed class TuneFit(Slot slot, Reach reach)
 
         return true;
     }
+
+    /// <summary>
+    /// Whether the tune is heard as it is written beside strokes, each given its time from the start of the slot: none takes
+    /// the bell that the tune strikes next, within a beat before it, and where the tune rests none lies on the note that it
+    /// has left, or beyond it; before its first note the first counts. Common practice.
+    /// </summary>
+    public bool LeavesTuneAlone(ReadOnlySpan<SlotStroke> strokes, ReadOnlySpan<double> times)
+    {
+        foreach (var tune in _tunes)
+        {
+            for (var i = 0; i < strokes.Length; i++)
+            {
+                if (IsHeardAsTune(strokes[i].Note, times[i], tune))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return true;
+    }
+
+    private bool IsHeardAsTune(WrittenNote note, double at, Items<NearStroke> tune)
+    {
+        NearStroke? last = null;
+        foreach (var stroke in tune)
+        {
+            if (stroke.After.Value > at + Rounding)
+            {
+                return (stroke.Note == note && stroke.After.Value - at <= _beat + Rounding) || (last is null ? !IsBeside(note, stroke) : LiesBeyond(note, at, last));
+            }
+
+            last = stroke;
+        }
+
+        return last is not null && LiesBeyond(note, at, last);
+    }
+
+    private bool LiesBeyond(WrittenNote note, double at, NearStroke last) => last.Until.Value <= at + Rounding && !IsBeside(note, last);
+
+    // On the side of the tune on which the chords lie.
+    private bool IsBeside(WrittenNote note, NearStroke tune) => slot.HasTuneBelow ? note > tune.Note : note < tune.Note;
 
     private bool Allows(SlotStroke stroke, double at, NearStroke tune)
     {

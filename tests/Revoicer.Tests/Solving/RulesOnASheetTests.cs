@@ -41,12 +41,29 @@ public sealed class RulesOnASheetTests
 
         Assert.Equal(
             [
-                "bar 1 beat 1, C/E: no voicing of this tower keeps that first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell, so it was lifted there",
-                "bar 2 beat 1, Bdim: no voicing of this tower keeps that first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell, so it was lifted there",
-                "bar 3 beat 1, Em: no voicing of this tower keeps that first chord, last chord, cadences and slash chords have the root or slash bass in the lowest bell, so it was lifted there",
+                "bar 1 beat 1, C/E: Slipway, 8 bells has no pedal on E, so another tone lies lowest",
+                "bar 2 beat 1, Bdim: Slipway, 8 bells has no pedal on B, so another tone lies lowest",
+                "bar 3 beat 1, Em: Slipway, 8 bells has no pedal on E, so another tone lies lowest",
                 "phrase from bar 1 beat 1: no voicing of this tower keeps that new chords on strong beats have a bass bell in 80 % of the places of a phrase, so one exception is allowed there",
             ],
             found.Lifted);
+    }
+
+    // Two bells at once are too few for three tones: the number of tones yields before the root in the bass does.
+    [Fact]
+    public void Where_there_are_too_few_tones_to_be_had_the_root_stays_lowest_and_the_tones_are_said_to_be_fewer()
+    {
+        var tower = SmallSheets.EightBells with { Limits = [new LimitOverride("bells_at_once", 2, null)] };
+        var sheet = SmallSheets.Priced(SmallSheets.Sheet(["C", "G7", "C"]), tower, ShippedSounds.Default);
+        var found = Found(sheet, SoundRules.Of(sheet.Sound));
+
+        Assert.All(sheet.Plan.Slots, slot =>
+        {
+            var chosen = sheet.Candidates[slot.Index][found.Choice[slot.Index]];
+            Assert.Equal(slot.Symbol.Root.PitchClass, chosen.Lowest?.PitchClass);
+            Assert.Equal(2, chosen.Notes.Count);
+        });
+        Assert.Contains("bar 3 beat 1, C: fewer tones than asked for, so that C lies lowest; hands and feet reach no more", found.Lifted);
     }
 
     [Fact]

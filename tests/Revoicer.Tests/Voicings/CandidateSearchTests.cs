@@ -70,7 +70,7 @@ public sealed class CandidateSearchTests
     public void Nothing_that_can_be_struck_together_is_left_out(string symbol, int tempo)
     {
         var tower = NineBells.Tower;
-        var slot = Sheets.Plan("4/4", tempo, $"| {symbol} | C |").Slots[0];
+        var slot = Sheets.Plan("4/4", tempo, $"| C | {symbol} | F | C |").Slots[1];
 
         var listed = List(tower, slot, new Seconds(0.06)).Where(c => c.Figure == Figure.Together).Select(c => NineBells.Text(c.Strokes));
 

@@ -19,7 +19,7 @@ internal sealed class WishedBells(Tower tower, Slot slot)
 
     /// <summary>What stands against the bells, as a clause; null where it is something else.</summary>
     /// <param name="notes">Bells of the tower and tones of the chord, upward.</param>
-    public string? Against(Items<WrittenNote> notes) => TooMany(notes) ?? OutOfReach(notes) ?? TooCloseToTune(notes) ?? TonesWanting(notes);
+    public string? Against(Items<WrittenNote> notes) => TooMany(notes) ?? OutOfReach(notes) ?? TooCloseToTune(notes);
 
     /// <summary>The voicing whose bells lie nearest to those wanted: the most of them, and then the least movement; null where only silence can be played.</summary>
     public static Items<WrittenNote>? Nearest(Items<WrittenNote> wanted, IEnumerable<Candidate> candidates)
@@ -62,13 +62,5 @@ internal sealed class WishedBells(Tower tower, Slot slot)
     {
         var open = new TuneFit(slot, new Reach(PlayingLimits.For(tower), tower.Transposition)).Open(notes);
         return notes.Except(open).Select(note => $"{note} lies less than a minor third from the tune, or on its other side").FirstOrDefault();
-    }
-
-    private string? TonesWanting(Items<WrittenNote> notes)
-    {
-        var demand = new ToneDemand(slot, PitchClassSet.Of(tower.Bells.Select(b => b.Note.PitchClass)));
-        var upper = notes.Select(n => new Baton(n, Limb.LeftHand)).ToItems();
-        return demand.IsMet(null, null, upper) ? null
-            : $"it leaves out what {slot.Symbol} needs: its third, seventh and altered tones, and from a second on three different tones, those of the tune counted";
     }
 }

@@ -12,6 +12,5 @@ public sealed class RootLowest : SlotRule
     public override bool Concerns(Slot slot) => slot.WantsRootLowest;
 
     /// <inheritdoc/>
-    public override bool Allows(Slot slot, Candidate candidate) =>
-        candidate.Voicing.Bass is not null && candidate.Lowest?.PitchClass == slot.Symbol.Lowest.PitchClass;
+    public override bool Allows(Slot slot, Candidate candidate) => slot.HasRootLowest(candidate.Voicing);
 }

@@ -35,7 +35,8 @@ internal sealed class RuleBook
     {
         var plan = prices.Plan;
         var lifted = new List<string>();
-        int[][] allowed = [.. plan.Slots.Select(slot => Filter(slot, prices.Candidates(slot.Index), rules.OfType<SlotRule>(), lifted))];
+        var why = new InTheWay(prices.Instrument);
+        int[][] allowed = [.. plan.Slots.Select(slot => Filter(slot, prices.Candidates(slot.Index), rules.OfType<SlotRule>(), why, lifted))];
         foreach (var rule in rules.OfType<CarryAtLeast>())
         {
             allowed = [.. plan.Slots.Select(slot => rule.Left(prices, slot, allowed[slot.Index]))];
@@ -51,7 +52,7 @@ internal sealed class RuleBook
             lifted);
     }
 
-    private static int[] Filter(Slot slot, Items<Candidate> candidates, IEnumerable<SlotRule> rules, List<string> lifted)
+    private static int[] Filter(Slot slot, Items<Candidate> candidates, IEnumerable<SlotRule> rules, InTheWay why, List<string> lifted)
     {
         var left = Enumerable.Range(0, candidates.Count).ToArray();
         foreach (var rule in rules.Where(r => r.Concerns(slot)))
@@ -59,14 +60,17 @@ internal sealed class RuleBook
             var kept = left.Where(c => rule.Allows(slot, candidates[c])).ToArray();
             if (kept.Length == 0 && left.Length > 0 && rule is not WishRule)
             {
-                var none = candidates.Any(c => rule.Allows(slot, c)) ? "no voicing that your wishes leave" : "no voicing of this tower";
-                lifted.Add($"{slot.Place}, {slot.Symbol}: {none} keeps that {rule.Words}, so it was lifted there");
+                lifted.Add(rule is RootLowest && !candidates.Any(c => rule.Allows(slot, c))
+                    ? why.OfRootLowest(slot)
+                    : $"{slot.Place}, {slot.Symbol}: no voicing that your wishes leave keeps that {rule.Words}, so it was lifted there");
                 continue;
             }
 
             left = kept;
         }
 
+        var isAsked = rules.OfType<WishRule>().Any(r => r.Concerns(slot));
+        lifted.AddRange(why.OfTones(slot, [.. left.Select(c => candidates[c])], isAsked) is { } fewer ? [fewer] : []);
         return left;
     }
 
