@@ -16,7 +16,7 @@ public sealed class RecitalTests : IDisposable
     {
         var ran = await Ran.Of("draft", Folder(("buoys.chords", Sheet), ("ebb.chords", Sheet + "| F | C ||\n")), "--out", Out("drafts"));
         Assert.Equal((0, ""), (ran.ExitCode, ran.Error));
-        Assert.StartsWith("buoys.chords: Two Buoys, 3 chords, ", ran.Output, StringComparison.Ordinal);
+        Assert.StartsWith("buoys.chords: Two Buoys, 3 chords (0 silent, 0 of one stroke), ", ran.Output, StringComparison.Ordinal);
         Assert.EndsWith("\n2 sheets: 2 drafted, 0 failed\n", ran.Output, StringComparison.Ordinal);
         await Ran.Of("draft", _scratch.Put("buoys.chords", Sheet), "--out", _scratch.At("alone"));
         foreach (var ending in new[] { ".mid", ".txt", ".json", ".musicxml" })
