@@ -31,6 +31,7 @@ public sealed class CheckerTests
     [InlineData("foot_keys_at_once", "lf C3, lf E3", "lf C3, rf E3")]
     [InlineData("feet_apart", "lf C3, rf G#4", "lf C3, rf G4")]
     [InlineData("feet_crossed", "rf C3, lf D3", "lf C3, rf D3")]
+    [InlineData("feet_crossed", "rf E3, lf F3", "lf E3, rf F3")]
     [InlineData("feet_crossed", "rf C3, lf D3 @0.119", "rf C3, lf D3 @0.12")]
     public void A_foot_takes_one_pedal_and_the_feet_stay_apart_and_uncrossed(string limit, string broken, string kept) => Expect(limit, broken, kept);
 

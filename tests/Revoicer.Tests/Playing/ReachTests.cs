@@ -1,4 +1,5 @@
 using FsCheck.Xunit;
+using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Values;
 using Xunit;
@@ -37,6 +38,31 @@ public sealed class ReachTests
         var reach = new Reach(PlayingLimits.For(next.Tower), next.Tower.Transposition);
         return reach.EasyMoveTime(next.First.Limb, next.First.Note, next.Second.Note) <= reach.LongestEasyTime
             && reach.MayFollow(next.First.Note, next.First.Limb, next.Second.Note, next.Second.Limb, reach.LongestEasyTime);
+    }
+
+    // Every two keys of the tower, either way round: the hands may cross by an octave at most (playing-limits.tsv, hands_crossed).
+    [Theory]
+    [InlineData("")]
+    [InlineData("hands_crossed = { hard = 0 }\nhands_apart = { hard = 20 }\nfeet_apart = { hard = 12 }")]
+    public void Two_limbs_take_at_once_what_the_checker_lets_them(string limits)
+    {
+        var tower = Strokes.Tower(limits);
+        var (reach, checker) = (new Reach(PlayingLimits.For(tower), tower.Transposition), new Checker(tower));
+        foreach (var left in tower.Bells.Select(b => b.Note))
+        {
+            foreach (var right in tower.Bells.Select(b => b.Note).Where(n => n != left))
+            {
+                var hands = left < right ? reach.HandsTake(left, right) : reach.HandsTake(right, left) && reach.HandsCross(left, right);
+                Assert.True(hands == Plays(left, Limb.LeftHand, right, Limb.RightHand), $"hands {left} {right}");
+                if (tower.HasPedal(left) && tower.HasPedal(right))
+                {
+                    Assert.True((left < right && reach.FeetTake(left, right)) == Plays(left, Limb.LeftFoot, right, Limb.RightFoot), $"feet {left} {right}");
+                }
+            }
+        }
+
+        bool Plays(WrittenNote a, Limb one, WrittenNote b, Limb other) =>
+            checker.Check([Strokes.Of(a, one, Seconds.Zero), Strokes.Of(b, other, Seconds.Zero)]).Count == 0;
     }
 
     [Fact]

@@ -62,7 +62,8 @@ internal static class SmallSheets
             endsSection);
     }
 
-    private static Tower TowerOf(string name, params int[] keys)
+    /// <summary>A tower of the keys given, upward, with pedals up to C4.</summary>
+    public static Tower TowerOf(string name, params int[] keys)
     {
         string Key(int midi) => WrittenNote.AtMidi(midi).ToString();
         var missing = Enumerable.Range(keys[0], keys[^1] - keys[0]).Except(keys).Select(Key);

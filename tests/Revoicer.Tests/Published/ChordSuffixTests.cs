@@ -43,6 +43,16 @@ public class ChordSuffixTests
         }
     }
 
+    // A sixth added above a seventh lies an octave higher, and the table says so where the libraries do.
+    [Theory]
+    [InlineData("add6", "1 3 5 6")]
+    [InlineData("7add6", "1 3 5 b7 13")]
+    public void An_added_sixth_is_the_degree_that_the_table_prints(string suffix, string degrees)
+    {
+        Assert.Contains(degrees, Rows().Single(r => r[0] == suffix)[1..5]);
+        Assert.Equal(degrees, string.Join(' ', SymbolText.Chord("C" + suffix).Tones.Select(t => t.Degree.ToString())));
+    }
+
     // 2 and 9, 4 and 11, 6 and 13 are one tone to the libraries, in one octave or another.
     private static string Folded(IEnumerable<string> degrees) => string.Join(' ', degrees
         .Select(d => d.Replace("13", "6", StringComparison.Ordinal).Replace("11", "4", StringComparison.Ordinal).Replace("9", "2", StringComparison.Ordinal))

@@ -89,6 +89,17 @@ public sealed class FigureTests
         "bass first: C3 0, E4 1, G4 1",
         "broken: C3 0, E4 1, G4 2");
 
+    // Anticipated by a beat of 0.6 s the chord stands over a bar with two weak beats, and still begins on a weak one.
+    [Fact]
+    public void An_anticipated_chord_has_no_afterbeats() => Expect(
+        "4/4",
+        100,
+        "| G G G C | C | G |",
+        Together,
+        Rolled,
+        "bass first: C3 0, E4 1, G4 1",
+        "broken: C3 0, E4 1, G4 2");
+
     private static void Expect(string time, int tempo, string bars, params string[] figures)
     {
         var tower = ShippedTowers.Default;

@@ -49,7 +49,7 @@ internal sealed record MidiNote(bool IsPedal, int Pitch, int Velocity, long On, 
         {
             var (tick, stroke) = struck[i];
             var next = i + 1 < struck.Length ? struck[i + 1].Tick : clock.End;
-            var off = Math.Min(next, tick + clock.Length(stroke.Beat, Ring));
+            var off = Math.Min(next, clock.After(stroke, Ring));
             yield return new MidiNote(stroke.IsPedal, pitch, VelocityOf(stroke.Level), tick, off);
         }
     }

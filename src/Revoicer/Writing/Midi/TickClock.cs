@@ -62,11 +62,13 @@ internal sealed class TickClock
     /// <summary>The tick of a stroke: that of its beat, less its lead to the nearest tick.</summary>
     public long At(Stroke stroke) => LeadIn + WithoutLeadIn(stroke);
 
-    /// <summary>How many ticks a time fills from a place on, at the speed that holds there; at least one.</summary>
-    public long Length(Beats from, Seconds time)
+    /// <summary>The tick at which a stroke has sounded for a time, through all changes of tempo on the way; later than its own.</summary>
+    public long After(Stroke stroke, Seconds time)
     {
-        var tempo = _tempi.Changes.Last(c => c.From <= from || c.From == Beats.Zero).Tempo;
-        return Math.Max(1, (long)Math.Round(time.Value * tempo.QuartersPerMinute / 60 * TicksPerQuarter));
+        var at = _tempi.At(stroke.Beat) - stroke.Lead + time;
+        var change = _tempi.Changes.LastOrDefault(c => _tempi.At(c.From) <= at, _tempi.Changes[0]);
+        var quarters = change.From.Quarters + ((at - _tempi.At(change.From)).Value * change.Tempo.QuartersPerMinute / 60);
+        return Math.Max(At(stroke) + 1, LeadIn + (long)Math.Round(quarters * TicksPerQuarter));
     }
 
     private long WithoutLeadIn(Stroke stroke) =>

@@ -49,17 +49,53 @@ public class MidiWritingTests
         var drift = 1e-6 * walk.Tracks[0][^1].Tick / walk.Division;
         Assert.True(late.Length == 0 || late.Max() - late.Min() <= tick + drift, string.Join(' ', late));
 
-        double SecondsAt(long place)
-        {
-            var seconds = 0.0;
-            for (var i = 0; i < speeds.Length && speeds[i].Tick <= place; i++)
-            {
-                var until = i + 1 < speeds.Length ? Math.Min(place, speeds[i + 1].Tick) : place;
-                seconds += (until - speeds[i].Tick) * speeds[i].Quarter / walk.Division;
-            }
+        double SecondsAt(long place) => SecondsTo(place, speeds, walk.Division);
+    }
 
-            return seconds;
+    // 4 s is what the writer promises, whatever the speed does meanwhile; a bell struck again and the end of the track end a
+    // note before that.
+    [Law(Arbitrary = [typeof(ArrangementGens)])]
+    public void A_bell_rings_for_four_seconds_unless_it_is_struck_again(Arrangement arrangement) =>
+        AssertRings(MidiWalk.Through(MidiWriting.Bytes(arrangement)));
+
+    [Fact]
+    public void A_ring_is_as_long_over_a_change_of_tempo()
+    {
+        // One quarter at 60 lasts 1 s; from then on a quarter lasts 0.25 s, so that 3 s more are 12 quarters.
+        var tempi = new TempoMap([new TempoChange(Beats.Zero, new Tempo(Beats.OfQuarters(1), 60)), new TempoChange(Beats.OfQuarters(1), new Tempo(Beats.OfQuarters(1), 240))]);
+        var bars = Enumerable.Range(0, 4).Select(i => new ArrangedBar(i + 1, 1, Beats.OfQuarters(4 * i), Beats.OfQuarters(4), new Meter(4, 4)));
+        var walk = MidiWalk.Through(MidiWriting.Bytes(SampleArrangements.OneStroke with { Tempi = tempi, Bars = bars.ToItems() }));
+        var track = walk.Tracks[1];
+
+        Assert.Equal(13L * walk.Division, track.Single(e => e.IsOff).Tick - track.Single(e => e.IsOn).Tick);
+        AssertRings(walk);
+    }
+
+    private static void AssertRings(MidiWalk walk)
+    {
+        var speeds = walk.Tracks[0].Where(e => e.IsMeta(0x51)).Select(e => (e.Tick, Quarter: e.MetaNumber / 1e6)).ToArray();
+        var ends = walk.Tracks.Skip(1).SelectMany(t => t.Where(e => e.IsOff)).ToLookup(e => e.Data[0], e => e.Tick);
+        var begins = walk.Tracks.Skip(1).SelectMany(t => t.Where(e => e.IsOn)).ToLookup(e => e.Data[0], e => e.Tick);
+        foreach (var (pitch, on) in begins.SelectMany(b => b.Select(on => (b.Key, on))))
+        {
+            var off = ends[pitch].Where(t => t > on).Min();
+            var cut = begins[pitch].Where(t => t > on).Append(walk.Tracks[0][^1].Tick).Min();
+            var rings = SecondsTo(off, speeds, walk.Division) - SecondsTo(on, speeds, walk.Division);
+            var tick = 2 * speeds.Max(s => s.Quarter) / walk.Division;
+            Assert.True(off == cut ? rings <= 4 + tick : Math.Abs(rings - 4) <= tick, $"note {pitch} from {on} to {off}: {rings} s");
         }
+    }
+
+    private static double SecondsTo(long place, (long Tick, double Quarter)[] speeds, int division)
+    {
+        var seconds = 0.0;
+        for (var i = 0; i < speeds.Length && speeds[i].Tick <= place; i++)
+        {
+            var until = i + 1 < speeds.Length ? Math.Min(place, speeds[i + 1].Tick) : place;
+            seconds += (until - speeds[i].Tick) * speeds[i].Quarter / division;
+        }
+
+        return seconds;
     }
 
     [Law(Arbitrary = [typeof(ArrangementGens)])]
