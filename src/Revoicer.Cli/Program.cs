@@ -1,3 +1,5 @@
 using Revoicer.Cli;
+using Revoicer.Cli.Streams;
 
-return await CommandLine.Run(args, Console.Out, Console.Error);
+using var interruption = new Interruption();
+return CommandLine.Run(args, StandardStream.Output(), StandardStream.Error(), interruption.Token);

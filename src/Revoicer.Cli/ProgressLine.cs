@@ -1,3 +1,5 @@
+using Revoicer.Cli.Streams;
+
 namespace Revoicer.Cli;
 
 /// <summary>
@@ -9,17 +11,16 @@ internal sealed class ProgressLine : IProgress<Stage>, IDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
 
     private readonly Lock _lock = new();
-    private readonly TextWriter _error;
+    private readonly StandardStream? _terminal;
     private readonly Timer? _timer;
     private string _text = "";
-    private bool _isShown;
     private bool _isOver;
 
     public ProgressLine(TextWriter error)
     {
-        _error = error;
-        if (ReferenceEquals(error, Console.Error) && !Console.IsErrorRedirected)
+        if (error is StandardStream { IsTerminal: true } terminal)
         {
+            _terminal = terminal;
             _timer = new Timer(_ => Show(), null, Patience, Patience);
         }
     }
@@ -41,13 +42,8 @@ internal sealed class ProgressLine : IProgress<Stage>, IDisposable
     {
         lock (_lock)
         {
-            if (_isShown)
-            {
-                _error.Write("\r" + new string(' ', 40) + "\r");
-            }
-
-            _isShown = false;
             _isOver = true;
+            _terminal?.EndPassing();
         }
     }
 
@@ -58,15 +54,22 @@ internal sealed class ProgressLine : IProgress<Stage>, IDisposable
         _timer?.Dispose();
     }
 
+    // A terminal that has gone away is no reason to stop: what cannot be said to it in earnest will tell.
     private void Show()
     {
-        lock (_lock)
+        try
         {
-            if (!_isOver)
+            lock (_lock)
             {
-                _error.Write($"\r{_text,-40}");
-                _isShown = true;
+                if (!_isOver)
+                {
+                    _terminal!.ShowPassing(_text);
+                }
             }
+        }
+        catch (UnwritableException)
+        {
+            _isOver = true;
         }
     }
 

@@ -7,7 +7,7 @@ internal sealed record Ran(int ExitCode, string Output, string Error)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
-        var exitCode = await CommandLine.Run(args, output, error);
+        var exitCode = await Task.Factory.StartNew(() => CommandLine.Run(args, output, error, CancellationToken.None), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         return new Ran(exitCode, output.ToString(), error.ToString());
     }
 }

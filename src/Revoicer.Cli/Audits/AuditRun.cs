@@ -6,6 +6,7 @@ using Revoicer.Bells;
 using Revoicer.Cli.Files;
 using Revoicer.Cli.Options;
 using Revoicer.Cli.Settings;
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Harmony;
 using Revoicer.Music;
@@ -50,14 +51,14 @@ internal static class AuditRun
 
         if (!passage.Voices.Any(v => v.HasNotes))
         {
-            error.Write($"{request.Passage}: there are no notes in it, so there is nothing to audit; expected music that is written out (a lead sheet becomes that with 'revoicer draft')\n");
+            error.Say($"{request.Passage}: there are no notes in it, so there is nothing to audit; expected music that is written out (a lead sheet becomes that with 'revoicer draft')");
             return null;
         }
 
         var tune = request.Voice is { } voice ? PassageTune.Of(passage, voice) : null;
         if (request.Voice is not null && tune is null)
         {
-            error.Write($"{request.Passage}: {PassageOptions.NoVoice(passage, request.Voice)}\n");
+            error.Say($"{request.Passage}: {PassageOptions.NoVoice(passage, request.Voice)}");
             return null;
         }
 
@@ -85,7 +86,7 @@ internal static class AuditRun
     {
         if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Voice is not null || request.Sounding)
         {
-            error.Write($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece, --voice and --sounding have nothing to change; leave them out, or make the draft anew with them\n");
+            error.Say($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece, --voice and --sounding have nothing to change; leave them out, or make the draft anew with them");
             return null;
         }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Streams;
 using Revoicer.Comparisons;
 using Revoicer.Music;
 using Revoicer.Values;
@@ -20,7 +21,7 @@ internal static class CompareFolder
     {
         if (Obstacle(request) is { } option)
         {
-            error.Write($"revoicer: {option} is for one sheet, and {request.Sheet} is a folder; leave it out, or compare a sheet by itself\n");
+            error.Say($"revoicer: {option} is for one sheet, and {request.Sheet} is a folder; leave it out, or compare a sheet by itself");
             return ExitCode.WrongUsage;
         }
 
@@ -70,7 +71,7 @@ internal static class CompareFolder
             return (comparison, ExitCode.Done, error.ToString());
         }
 
-        error.Write(string.Concat(comparison.Settings.SelectMany(s => s.Obstacles).Distinct().Select(sentence => $"{request.Sheet}: {sentence}\n")));
+        error.Say(comparison.Settings.SelectMany(s => s.Obstacles).Distinct().Select(sentence => $"{request.Sheet}: {sentence}"));
         return (comparison, ExitCode.NotPlayable, error.ToString());
     }
 
@@ -85,9 +86,9 @@ internal static class CompareFolder
 
         output.Write(compared.Any(s => s.Comparison is not null) ? SheetsComparedText.Of(compared) : "");
         string[] failed = [.. results.Where(r => r.ExitCode != ExitCode.Done).Select(r => r.Name)];
-        output.Write(string.Create(CultureInfo.InvariantCulture, $"{(results.Length == 1 ? "one sheet" : $"{results.Length} sheets")}: {results.Length - failed.Length} compared, {failed.Length} failed\n"));
-        output.Write(failed.Length == 0 ? "" : PlainTable.OneLine($"failed: {string.Join(", ", failed)}; why is told above") + "\n");
-        output.Write(request.Keys.From < request.Keys.To ? "the keys are those recommended; nothing is moved unless you say so\n" : "");
+        output.Say(string.Create(CultureInfo.InvariantCulture, $"{(results.Length == 1 ? "one sheet" : $"{results.Length} sheets")}: {results.Length - failed.Length} compared, {failed.Length} failed"));
+        output.Say(failed.Length == 0 ? null : $"failed: {string.Join(", ", failed)}; why is told above");
+        output.Say(request.Keys.From < request.Keys.To ? "the keys are those recommended; nothing is moved unless you say so" : null);
         return results.Max(r => r.ExitCode);
     }
 }

@@ -4,6 +4,7 @@ using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
 using Revoicer.Cli.Settings;
+using Revoicer.Cli.Streams;
 using Revoicer.Comparisons;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Wishes;
@@ -27,7 +28,7 @@ internal static class CompareRun
     {
         if (request.Contradiction is { } sentence)
         {
-            error.Write($"revoicer: {sentence}\n");
+            error.Say($"revoicer: {sentence}");
             return ExitCode.WrongUsage;
         }
 
@@ -64,7 +65,7 @@ internal static class CompareRun
         }
 
         output.Write(request.AsJson ? Encoding.UTF8.GetString(ComparisonJson.Write(comparison)) : Told(request, comparison));
-        var written = ComparisonFiles.Write(request, settings, PlainHand(request, comparison, error), ComparedPictures.Of(comparison, TowerOf, request.Bar), output, error);
+        var written = ComparisonFiles.Write(request, settings, PlainHand(request, comparison, error), ComparedPictures.Of(comparison, TowerOf, request.Bar), output, error, cancel);
         return comparison.Settings.Any(s => s.Made is not null) ? written : ExitCode.NotPlayable;
 
         // Settings come tower by tower, as many for each.
@@ -77,19 +78,19 @@ internal static class CompareRun
     {
         if (!sheet.HasTune && request.Layouts.Any(l => l != LayoutWish.Above))
         {
-            error.Write($"{request.Sheet}: there is no tune on this sheet, so --layout has nothing to lay anywhere; leave it out, or give a sheet with a tune (an .abc file)\n");
+            error.Say($"{request.Sheet}: there is no tune on this sheet, so --layout has nothing to lay anywhere; leave it out, or give a sheet with a tune (an .abc file)");
             return false;
         }
 
         if (request.Bar is { } bar && sheet.Bars.All(b => b.Number != bar))
         {
-            error.Write($"{request.Sheet}: --bar {bar}: there is no such bar; expected one from {sheet.Bars[0].Number} to {sheet.Bars.Max(b => b.Number)}\n");
+            error.Say($"{request.Sheet}: --bar {bar}: there is no such bar; expected one from {sheet.Bars[0].Number} to {sheet.Bars.Max(b => b.Number)}");
             return false;
         }
 
         if (settings.Choices.Count > MostDrafts)
         {
-            error.Write($"{request.Sheet}: these settings come to {settings.Choices.Count} drafts; expected at most {MostDrafts}: name fewer sounds, towers, layouts or keys\n");
+            error.Say($"{request.Sheet}: these settings come to {settings.Choices.Count} drafts; expected at most {MostDrafts}: name fewer sounds, towers, layouts or keys");
             return false;
         }
 
@@ -126,7 +127,7 @@ internal static class CompareRun
             return [new OutputFile(OutputName.Of(request.Out, request.Sheet) + "-plain.mid", MidiWriting.Bytes(plain))];
         }
 
-        error.Write(request.Plain ? $"{request.Sheet}: no plain hand can be written, as there is no draft, or the tower lacks a bell that the plain hand needs\n" : "");
+        error.Say(request.Plain ? $"{request.Sheet}: no plain hand can be written, as there is no draft, or the tower lacks a bell that the plain hand needs" : null);
         return [];
     }
 }

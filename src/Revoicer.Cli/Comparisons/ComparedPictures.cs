@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Streams;
 using Revoicer.Comparisons;
 using Revoicer.Pictures;
 
@@ -64,7 +65,7 @@ internal static class ComparedPictures
                     files.Add(new OutputFile($"{name}{picture.Ending}.png", drawn.Png.AsSpan().ToArray()));
                     break;
                 case Drawing.NoFont { Reason: var reason }:
-                    error.Write($"revoicer: {reason}\n");
+                    error.Say($"revoicer: {reason}");
                     return null;
                 default:
                     throw new InvalidOperationException($"no such drawing: {picture.Drawing}");

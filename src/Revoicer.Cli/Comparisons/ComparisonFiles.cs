@@ -1,4 +1,5 @@
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Streams;
 
 namespace Revoicer.Cli.Comparisons;
 
@@ -12,7 +13,7 @@ internal static class ComparisonFiles
     public static bool CanWrite(CompareRequest request, OpenedSettings settings, TextWriter error)
     {
         var obstacles = OutputFiles.Obstacles([.. Known(request)], request.Force, Inputs(request, settings));
-        error.Write(string.Concat(obstacles.Select(sentence => $"revoicer: {sentence}\n")));
+        error.Say(obstacles.Select(sentence => $"revoicer: {sentence}"));
         return obstacles.Count == 0;
     }
 
@@ -38,13 +39,15 @@ internal static class ComparisonFiles
     /// <param name="pictures">The pictures; drawn only where they are asked for.</param>
     /// <param name="output">Where what was written is told.</param>
     /// <param name="error">Where problems are told.</param>
+    /// <param name="cancel">Once it is cancelled nothing is written.</param>
     public static int Write(
         CompareRequest request,
         OpenedSettings settings,
         IEnumerable<OutputFile> others,
         IEnumerable<ComparedPicture> pictures,
         TextWriter output,
-        TextWriter error)
+        TextWriter error,
+        CancellationToken cancel)
     {
         ComparedPicture[] drawn = [.. request.Pictures ? pictures : []];
         var name = OutputName.Of(request.Out, request.Sheet);
@@ -54,16 +57,16 @@ internal static class ComparisonFiles
         }
 
         OutputFile[] files = [.. others, .. drawings];
-        if (OutputFiles.Write(files, request.Force, Inputs(request, settings)) is WriteResult.Failed failed)
+        if (OutputFiles.Write(files, request.Force, Inputs(request, settings), cancel) is WriteResult.Failed failed)
         {
-            error.Write(string.Concat(failed.Sentences.Select(sentence => $"revoicer: {sentence}\n")));
+            error.Say(failed.Sentences.Select(sentence => $"revoicer: {sentence}"));
             return ExitCode.NotWritten;
         }
 
         // What a program reads stands alone on the standard output.
         var told = request.AsJson ? error : output;
-        told.Write(string.Concat(files.Select(f => $"wrote {f.Name}\n")));
-        told.Write(string.Concat(drawn.Where(p => p.Aside is not null).Select(p => $"{name}{p.Ending}: {p.Aside}\n")));
+        told.Say(files.Select(f => $"wrote {f.Name}"));
+        told.Say(drawn.Where(p => p.Aside is not null).Select(p => $"{name}{p.Ending}: {p.Aside}"));
         return ExitCode.Done;
     }
 }

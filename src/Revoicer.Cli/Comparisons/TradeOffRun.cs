@@ -1,9 +1,11 @@
 using System.Text;
 using Revoicer.Arrangements;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Streams;
 using Revoicer.Comparisons;
 using Revoicer.LeadSheets;
 using Revoicer.Sounds;
+using Revoicer.Text;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Text;
 
@@ -17,7 +19,7 @@ internal static class TradeOffRun
     {
         if (Obstacle(request, settings) is { } sentence)
         {
-            error.Write($"revoicer: {sentence}\n");
+            error.Say($"revoicer: {sentence}");
             return ExitCode.WrongUsage;
         }
 
@@ -28,7 +30,7 @@ internal static class TradeOffRun
         }
 
         output.Write(request.AsJson ? Encoding.UTF8.GetString(TradeOffJson.Write(tradeOff)) : TradeOffText.Of(tradeOff));
-        return ComparisonFiles.Write(request, settings, Sounds(request, tradeOff), ComparedPictures.Of(tradeOff), output, error);
+        return ComparisonFiles.Write(request, settings, Sounds(request, tradeOff), ComparedPictures.Of(tradeOff), output, error, cancel);
     }
 
     // Without any draft, that which asks for the least says why.
@@ -38,7 +40,7 @@ internal static class TradeOffRun
         {
             Drafting.Astray astray => string.Concat(astray.Problems),
             Drafting.Unmet unmet => string.Concat(unmet.Problems),
-            _ => string.Concat(first.Obstacles.Select(reason => $"{request.Sheet}: {reason}\n")),
+            _ => string.Concat(first.Obstacles.Select(reason => VisibleText.OneLine($"{request.Sheet}: {reason}") + "\n")),
         });
         return first.Drafting is Drafting.Astray ? ExitCode.WrongUsage : ExitCode.NotPlayable;
     }

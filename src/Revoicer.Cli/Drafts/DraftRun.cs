@@ -5,6 +5,7 @@ using Revoicer.Bells;
 using Revoicer.Cli.Files;
 using Revoicer.Cli.Options;
 using Revoicer.Cli.Settings;
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
 using Revoicer.Playing;
@@ -44,7 +45,7 @@ internal static class DraftRun
         using var progress = new ProgressLine(error);
         var result = SheetDraft.Of(sheet, request, taken, more: null, progress, cancel);
         progress.Clear();
-        return Tell(result, request, taken, before: null, output, error);
+        return Tell(result, request, taken, before: null, output, error, cancel);
     }
 
     /// <summary>The sheet as it is to be drafted, in the key asked for; null, with a sentence told, where that cannot be.</summary>
@@ -58,7 +59,7 @@ internal static class DraftRun
 
         if (sheet is null)
         {
-            error.Write($"{request.Sheet}: {sentence}\n");
+            error.Say($"{request.Sheet}: {sentence}");
         }
 
         return sheet;
@@ -80,19 +81,16 @@ internal static class DraftRun
     /// <param name="before">What stands before the reasons, and in a line of the summary; null for nothing.</param>
     /// <param name="output">For what was made.</param>
     /// <param name="error">For what went wrong.</param>
+    /// <param name="cancel">Once it is cancelled nothing is written.</param>
     public static int Tell(
-        SheetDraft result, DraftRequest request, DraftSettings taken, Func<Arrangement, (string Text, string Summary)>? before, TextWriter output, TextWriter error)
+        SheetDraft result, DraftRequest request, DraftSettings taken, Func<Arrangement, (string Text, string Summary)>? before, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         switch (result.Drafting)
         {
             case Drafting.Made made:
-                return Write(made.Arrangement, request, taken, result, before?.Invoke(made.Arrangement) ?? ("", ""), output, error);
+                return Write(made.Arrangement, request, taken, result, before?.Invoke(made.Arrangement) ?? ("", ""), output, error, cancel);
             case Drafting.Unplayable unplayable:
-                foreach (var reason in unplayable.Reasons)
-                {
-                    error.Write($"{request.Sheet}: {reason}\n");
-                }
-
+                error.Say(unplayable.Reasons.Select(reason => $"{request.Sheet}: {reason}"));
                 return ExitCode.NotPlayable;
             case Drafting.Unmet unmet:
                 error.Write(string.Concat(unmet.Problems));
@@ -106,7 +104,7 @@ internal static class DraftRun
     }
 
     private static int Write(
-        Arrangement arrangement, DraftRequest request, DraftSettings taken, SheetDraft result, (string Text, string Summary) before, TextWriter output, TextWriter error)
+        Arrangement arrangement, DraftRequest request, DraftSettings taken, SheetDraft result, (string Text, string Summary) before, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var name = OutputName.Of(request.Out, request.Sheet);
         OutputFile[] files =
@@ -116,22 +114,22 @@ internal static class DraftRun
             new(name + ".json", ArrangementJson.Write(arrangement)),
             new(name + ".musicxml", MusicXmlWriting.Bytes(arrangement)),
         ];
-        if (OutputFiles.Write(files, request.Force, Inputs(request, taken)) is WriteResult.Failed failed)
+        if (OutputFiles.Write(files, request.Force, Inputs(request, taken), cancel) is WriteResult.Failed failed)
         {
             Tell(failed.Sentences, error);
             return ExitCode.NotWritten;
         }
 
         output.Write(Summary(arrangement));
-        output.Write(result.Unheard is { } unheard ? $"{unheard}\n" : "");
+        output.Say(result.Unheard);
         output.Write(before.Summary);
-        output.Write(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}\n" : "");
-        output.Write(result.WasCutShort ? "the time limit was reached: this is the best that was found by then\n" : "");
-        output.Write($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}\n");
-        output.Write(arrangement.Wishes.Count == 0 ? "" : $"wishes kept: {arrangement.Wishes.Count}, told in {name}.txt\n");
+        output.Say(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}" : null);
+        output.Say(result.WasCutShort ? "the time limit was reached: this is the best that was found by then" : null);
+        output.Say($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}");
+        output.Say(arrangement.Wishes.Count == 0 ? null : $"wishes kept: {arrangement.Wishes.Count}, told in {name}.txt");
         var told = arrangement.Totals.LeftOut.Count;
-        output.Write(told == 0 ? "" : $"does not go as written: {told}, told in {name}.txt\n");
-        output.Write(string.Concat(files.Select(file => $"wrote {file.Name}\n")));
+        output.Say(told == 0 ? null : $"does not go as written: {told}, told in {name}.txt");
+        output.Say(files.Select(file => $"wrote {file.Name}"));
         return ExitCode.Done;
     }
 
@@ -142,7 +140,7 @@ internal static class DraftRun
     }
 
     private static void Tell(IReadOnlyList<string> sentences, TextWriter error) =>
-        error.Write(string.Concat(sentences.Select(sentence => $"revoicer: {sentence}\n")));
+        error.Say(sentences.Select(sentence => $"revoicer: {sentence}"));
 
     private static string Heard(Arrangement arrangement) =>
         arrangement.SoundingKey is { } sounding && arrangement.WrittenKey is { } written ? $" (you read {written}, it is heard in {sounding})" : "";
@@ -153,7 +151,7 @@ internal static class DraftRun
         return string.Create(
             CultureInfo.InvariantCulture,
             $"""
-            {arrangement.Title}: {(arrangement.Choices.Count == 1 ? "one chord" : $"{arrangement.Choices.Count} chords")} voiced for {arrangement.Tower.Name}, {arrangement.Sound}
+            {VisibleText.OneLine(arrangement.Title)}: {(arrangement.Choices.Count == 1 ? "one chord" : $"{arrangement.Choices.Count} chords")} voiced for {arrangement.Tower.Name}, {arrangement.Sound}
             median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), {Bass(arrangement)}
             strokes: {arrangement.Strokes.Count(s => !s.IsTune)}{(arrangement.TuneOctaves is null ? "" : " beside the tune")}; chords without a stroke: {arrangement.SilentChords}, with one alone: {arrangement.SingleStrokes}
             search: {arrangement.Status}

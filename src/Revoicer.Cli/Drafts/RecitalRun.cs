@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Streams;
 using Revoicer.Writing.Text;
 
 namespace Revoicer.Cli.Drafts;
@@ -16,7 +17,7 @@ internal static class RecitalRun
     {
         if (Obstacle(request) is { } sentence)
         {
-            error.Write($"revoicer: {sentence}\n");
+            error.Say($"revoicer: {sentence}");
             return ExitCode.WrongUsage;
         }
 
@@ -80,7 +81,7 @@ internal static class RecitalRun
 
         using var unseen = new ProgressLine(TextWriter.Null);
         var result = SheetDraft.Of(prepared, own, taken, more: null, unseen, cancel);
-        var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error);
+        var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error, cancel);
         return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Written = own.Out, Key = result.BestKey, Unheard = result.Unheard };
     }
 
@@ -91,12 +92,12 @@ internal static class RecitalRun
         foreach (var result in results)
         {
             error.Write(result.Error);
-            output.Write(PlainTable.OneLine($"{Path.GetFileName(result.Sheet)}: {result.InShort}") + "\n");
+            output.Say($"{Path.GetFileName(result.Sheet)}: {result.InShort}");
         }
 
         var failed = results.Where(r => r.ExitCode != ExitCode.Done).ToArray();
-        output.Write(string.Create(CultureInfo.InvariantCulture, $"{(sheets == 1 ? "one sheet" : $"{sheets} sheets")}: {results.Length - failed.Length} drafted, {failed.Length} failed{(isInterrupted ? $", {sheets - results.Length} not begun or not finished" : "")}\n"));
-        output.Write(failed.Length == 0 ? "" : PlainTable.OneLine($"failed: {string.Join(", ", failed.Select(f => Path.GetFileName(f.Sheet)))}; why is told above") + "\n");
+        output.Say(string.Create(CultureInfo.InvariantCulture, $"{(sheets == 1 ? "one sheet" : $"{sheets} sheets")}: {results.Length - failed.Length} drafted, {failed.Length} failed{(isInterrupted ? $", {sheets - results.Length} not begun or not finished" : "")}"));
+        output.Say(failed.Length == 0 ? null : $"failed: {string.Join(", ", failed.Select(f => Path.GetFileName(f.Sheet)))}; why is told above");
         return isInterrupted ? ExitCode.Interrupted : results.Max(r => r.ExitCode);
     }
 

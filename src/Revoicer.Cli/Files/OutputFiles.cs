@@ -7,12 +7,29 @@ namespace Revoicer.Cli.Files;
 /// </summary>
 internal static class OutputFiles
 {
+    private static readonly Lock Writing = new();
+
     /// <summary>Writes the files, or none of them.</summary>
     /// <param name="files">What is written.</param>
     /// <param name="force">Whether files that exist may be replaced.</param>
     /// <param name="inputs">The names of the files that were read; they are never written to.</param>
-    public static WriteResult Write(IReadOnlyList<OutputFile> files, bool force, IReadOnlyList<string> inputs) =>
-        Write(files, force, inputs, File.Move);
+    /// <param name="cancel">Once it is cancelled nothing is begun.</param>
+    public static WriteResult Write(IReadOnlyList<OutputFile> files, bool force, IReadOnlyList<string> inputs, CancellationToken cancel)
+    {
+        lock (Writing)
+        {
+            cancel.ThrowIfCancellationRequested();
+            return Write(files, force, inputs, FileSwap.Put);
+        }
+    }
+
+    /// <summary>Waits until what is being written is in place, or is undone.</summary>
+    public static void AwaitWriting()
+    {
+        lock (Writing)
+        {
+        }
+    }
 
     /// <summary>What stands in the way of writing files of these names, as far as can be seen without writing; empty where nothing does.</summary>
     public static IReadOnlyList<string> Obstacles(IReadOnlyList<string> names, bool force, IReadOnlyList<string> inputs)
@@ -26,9 +43,9 @@ internal static class OutputFiles
         return check.Sentences;
     }
 
-    /// <summary>Writes the files, or none of them, with the renaming handed in, so that a test can let it fail.</summary>
+    /// <summary>Writes the files, or none of them, with the last step handed in, so that a test can let it fail.</summary>
     internal static WriteResult Write(
-        IReadOnlyList<OutputFile> files, bool force, IReadOnlyList<string> inputs, Action<string, string, bool> rename)
+        IReadOnlyList<OutputFile> files, bool force, IReadOnlyList<string> inputs, Action<string, string, string?> put)
     {
         var check = new TargetCheck(force, inputs);
         var targets = files.Select(f => (File: f, Path: check.PathFor(f.Name))).ToList();
@@ -37,10 +54,15 @@ internal static class OutputFiles
             return new WriteResult.Failed(check.Sentences);
         }
 
-        var swap = new FileSwap(force, rename);
+        var swap = new FileSwap(force, put);
         var name = "";
         try
         {
+            foreach (var folder in targets.Select(t => Path.GetDirectoryName(t.Path)!).Distinct(RealPath.Comparer))
+            {
+                PassingName.RemoveLeftovers(folder);
+            }
+
             foreach (var (file, path) in targets)
             {
                 name = file.Name;

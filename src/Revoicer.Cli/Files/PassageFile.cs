@@ -1,3 +1,4 @@
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.LeadSheets.Midi;
@@ -34,7 +35,7 @@ internal static class PassageFile
         }
 
         var beside = path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? "; an arrangement's score, the .musicxml beside it, is one" : "";
-        error.Write($"{path}: not a kind of file that holds a passage; expected a .mid, .midi, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them){beside}\n");
+        error.Say($"{path}: not a kind of file that holds a passage; expected a .mid, .midi, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them){beside}");
         return null;
     }
 }

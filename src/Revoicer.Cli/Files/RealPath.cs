@@ -3,37 +3,58 @@ namespace Revoicer.Cli.Files;
 /// <summary>Finds the file that a name stands for in the end, through symbolic links in its folders and of its own.</summary>
 internal static class RealPath
 {
-    // As many links in a row as Linux follows (path_resolution(7)).
+    // As many links in a name as Linux follows (path_resolution(7)).
     private const int MostLinks = 40;
 
     /// <summary>How two paths are compared: systems other than Linux mostly do not tell capitals apart.</summary>
     public static StringComparer Comparer { get; } =
         OperatingSystem.IsLinux() ? StringComparer.Ordinal : StringComparer.OrdinalIgnoreCase;
 
-    /// <summary>The whole path without links; what does not exist is taken as it stands.</summary>
-    /// <exception cref="IOException">The links lead in a circle, or a folder cannot be looked at.</exception>
-    public static string Of(string name) => Of(name, 0);
-
-    private static string Of(string name, int links)
+    /// <summary>The whole path without links, found step by step as the system does: ".." leads out of the folder that a link led to. What does not exist is taken as it stands.</summary>
+    /// <exception cref="IOException">There are too many links, or a folder cannot be looked at.</exception>
+    public static string Of(string name)
     {
-        if (links > MostLinks)
+        // Refuses what is no name at all.
+        _ = Path.GetFullPath(name);
+        if (OperatingSystem.IsWindows())
         {
-            throw new IOException("its symbolic links lead in a circle");
+            return Path.GetFullPath(name);
         }
 
-        var full = Path.GetFullPath(name);
-        var path = Path.GetPathRoot(full)!;
-        var parts = full[path.Length..].Split(Path.DirectorySeparatorChar, StringSplitOptions.RemoveEmptyEntries);
-        for (var i = 0; i < parts.Length; i++)
+        var path = name.StartsWith('/') ? "/" : Directory.GetCurrentDirectory();
+        var ahead = new Stack<string>(Parts(name));
+        var links = 0;
+        while (ahead.TryPop(out var part))
         {
-            path = Path.Combine(path, parts[i]);
-            if (new FileInfo(path).LinkTarget is { } target)
+            if (part == "..")
             {
-                var beside = Path.Combine(Path.GetDirectoryName(path)!, target);
-                return Of(Path.Combine([beside, .. parts[(i + 1)..]]), links + 1);
+                path = Path.GetDirectoryName(path) ?? path;
+                continue;
+            }
+
+            var step = Path.Combine(path, part);
+            if (new FileInfo(step).LinkTarget is not { } target)
+            {
+                path = step;
+                continue;
+            }
+
+            if (++links > MostLinks)
+            {
+                throw new IOException("its symbolic links lead in a circle");
+            }
+
+            path = target.StartsWith('/') ? "/" : path;
+            foreach (var further in Parts(target))
+            {
+                ahead.Push(further);
             }
         }
 
         return path;
     }
+
+    // The last first, as a stack gives them back.
+    private static IEnumerable<string> Parts(string name) =>
+        name.Split('/', StringSplitOptions.RemoveEmptyEntries).Where(part => part != ".").Reverse();
 }

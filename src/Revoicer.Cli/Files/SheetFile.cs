@@ -1,3 +1,4 @@
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.LeadSheets.ChordGrid;
@@ -29,7 +30,7 @@ internal static class SheetFile
         {
             if (choice != SheetChoice.First)
             {
-                error.Write($"warning: {path}: --piece and --voice choose from an ABC file and change nothing here\n");
+                error.Say($"warning: {path}: --piece and --voice choose from an ABC file and change nothing here");
             }
 
             return TextFile.Read(path, "a sheet", LargestBytes, error) is { } text
@@ -47,7 +48,7 @@ internal static class SheetFile
             return TextFile.Bytes(path, "a score", LargestBytes, error) is { } bytes ? Told.Value(MusicXmlReader.Read(path, bytes, choice.Voice), error) : null;
         }
 
-        error.Write($"{path}: not a kind of file that can be read; expected a {Kinds} file (docs/files.md describes them)\n");
+        error.Say($"{path}: not a kind of file that can be read; expected a {Kinds} file (docs/files.md describes them)");
         return null;
     }
 
@@ -66,7 +67,7 @@ internal static class SheetFile
 
         if (SheetBytes.IsUtf16(bytes))
         {
-            error.Write($"{path}: the file is UTF-16 text; expected it saved as UTF-8\n");
+            error.Say($"{path}: the file is UTF-16 text; expected it saved as UTF-8");
             return null;
         }
 

@@ -1,3 +1,4 @@
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 
 namespace Revoicer.Cli.Files;
@@ -25,11 +26,11 @@ internal static class SheetFolder
                 return sheets;
             }
 
-            error.Write($"{folder}: the folder has no sheet; expected {SheetFile.Kinds} files in it\n");
+            error.Say($"{folder}: the folder has no sheet; expected {SheetFile.Kinds} files in it");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            error.Write($"{folder}: the folder cannot be looked at: {e.Message.TrimEnd('.')}\n");
+            error.Say($"{folder}: the folder cannot be looked at: {e.Message.TrimEnd('.')}");
         }
 
         return null;
@@ -49,7 +50,7 @@ internal static class SheetFolder
             return SheetFile.Read(path, choice, error);
         }
 
-        error.Write($"{path}: the file is empty, or is a pipe or a device and no file; expected a sheet. It is passed over\n");
+        error.Say($"{path}: the file is empty, or is a pipe or a device and no file; expected a sheet. It is passed over");
         return null;
     }
 

@@ -54,6 +54,11 @@ internal sealed class TargetCheck
             return $"{name} is a folder; name another file with --out";
         }
 
+        if (FileKind.Special(path) is { } special)
+        {
+            return $"{name} is {special} and no file, and is never written to; name another file with --out";
+        }
+
         if (!Directory.Exists(Path.GetDirectoryName(path)))
         {
             return $"the folder of {name} does not exist; make it, or name another file with --out";

@@ -1,4 +1,5 @@
 using System.Text;
+using Revoicer.Cli.Streams;
 
 namespace Revoicer.Cli.Files;
 
@@ -20,7 +21,7 @@ internal static class TextFile
         }
         catch (DecoderFallbackException)
         {
-            error.Write($"{path}: the file is not UTF-8 text; expected it saved as UTF-8\n");
+            error.Say($"{path}: the file is not UTF-8 text; expected it saved as UTF-8");
             return null;
         }
     }
@@ -41,11 +42,11 @@ internal static class TextFile
                 return content.ToArray();
             }
 
-            error.Write($"{path}: the file has more than {largest} bytes; expected {kind} of at most so many\n");
+            error.Say($"{path}: the file has more than {largest} bytes; expected {kind} of at most so many");
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            error.Write($"{path}: cannot be opened: {Reason(e)}\n");
+            error.Say($"{path}: cannot be opened: {Reason(e)}");
         }
 
         return null;

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 using Revoicer.Music;
 
@@ -42,7 +43,7 @@ internal static class PassageOptions
     {
         if (key is { } wish && wish.Apply(passage.Sheet) is (null, var sentence))
         {
-            error.Write($"{path}: {sentence}\n");
+            error.Say($"{path}: {sentence}");
             return null;
         }
 

@@ -82,7 +82,7 @@ internal static class SheetOptions
         var name = new Option<string?>("--out") { HelpName = "NAME", Description = description };
         name.Validators.Add(result =>
         {
-            if (result.Tokens.Count == 1 && OutputName.Of(result.Tokens[0].Value, "").Length == 0)
+            if (result.Tokens.Count == 1 && !OutputName.LeavesName(result.Tokens[0].Value))
             {
                 result.AddError($"--out: '{result.Tokens[0].Value}' leaves no name for the files; expected a name such as first-draft");
             }

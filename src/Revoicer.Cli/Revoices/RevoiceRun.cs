@@ -4,6 +4,7 @@ using Revoicer.Audits;
 using Revoicer.Cli.Drafts;
 using Revoicer.Cli.Files;
 using Revoicer.Cli.Options;
+using Revoicer.Cli.Streams;
 using Revoicer.LeadSheets;
 using Revoicer.Writing.Text;
 
@@ -38,21 +39,21 @@ internal static class RevoiceRun
             result = result with { Drafting = made with { Arrangement = revoicing.Told(made.Arrangement) } };
         }
 
-        return DraftRun.Tell(result, asked, taken, arrangement => Beside(revoicing.Beside(arrangement, taken.Tower.Value, taken.Sound.Value, result.Wish)), output, error);
+        return DraftRun.Tell(result, asked, taken, arrangement => Beside(revoicing.Beside(arrangement, taken.Tower.Value, taken.Sound.Value, result.Wish)), output, error, cancel);
     }
 
     private static PassageRevoicing? Parted(Passage passage, DraftRequest asked, TextWriter error)
     {
         if (!passage.Voices.Any(v => v.HasNotes))
         {
-            error.Write($"{asked.Sheet}: there are no notes in it, so there is nothing to voice anew; expected music that is written out (a lead sheet is voiced with 'revoicer draft')\n");
+            error.Say($"{asked.Sheet}: there are no notes in it, so there is nothing to voice anew; expected music that is written out (a lead sheet is voiced with 'revoicer draft')");
             return null;
         }
 
         var revoicing = PassageRevoicing.Of(passage, asked.Choice.Voice);
         if (revoicing is null)
         {
-            error.Write($"{asked.Sheet}: {PassageOptions.NoVoice(passage, asked.Choice.Voice)}\n");
+            error.Say($"{asked.Sheet}: {PassageOptions.NoVoice(passage, asked.Choice.Voice)}");
         }
 
         return revoicing;

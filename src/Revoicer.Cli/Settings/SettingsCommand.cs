@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Revoicer.Cli.Streams;
 
 namespace Revoicer.Cli.Settings;
 
@@ -46,7 +47,8 @@ internal sealed class SettingsCommand<T>(SettingsKind<T> kind, Func<string> list
             return ExitCode.WrongUsage;
         }
 
-        output.Write($"This {kind.Word} is {settings.Source}.\n\n{summary(settings.Value)}");
+        output.Say($"This {kind.Word} is {settings.Source}.");
+        output.Write($"\n{summary(settings.Value)}");
         return ExitCode.Done;
     }
 
@@ -59,7 +61,7 @@ internal sealed class SettingsCommand<T>(SettingsKind<T> kind, Func<string> list
         }
 
         var wrong = which is null ? $"--print needs the name of a {kind.Word}" : $"{which}: --print shows a {kind.Word} that ships, and none of that name does";
-        error.Write($"{wrong}; expected one of {string.Join(", ", kind.Names)}\n");
+        error.Say($"{wrong}; expected one of {string.Join(", ", kind.Names)}");
         return ExitCode.WrongUsage;
     }
 }

@@ -1,5 +1,6 @@
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Streams;
 using Revoicer.Sounds;
 using Revoicer.Text;
 using Revoicer.Values;
@@ -32,7 +33,7 @@ internal sealed record SettingsKind<T>(
 
         if (!Path.Exists(nameOrFile))
         {
-            error.Write($"{nameOrFile}: no {Word} of that name ships, and there is no such file; expected one of {string.Join(", ", Names)}, or a file\n");
+            error.Say($"{nameOrFile}: no {Word} of that name ships, and there is no such file; expected one of {string.Join(", ", Names)}, or a file");
             return null;
         }
 

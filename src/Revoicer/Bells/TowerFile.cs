@@ -10,7 +10,7 @@ public static class TowerFile
     /// <param name="text">Its text, TOML.</param>
     /// <returns>
     /// The tower, with warnings where a measured partial lies far from where a bell of its strike note has it; or all
-    /// that is wrong, in the order of the file.
+    /// that is wrong (the first hundred), in the order of the file.
     /// </returns>
     public static Reading<Tower> Read(string fileName, string text)
     {
@@ -20,7 +20,7 @@ public static class TowerFile
             ? new TowerReader(toml, BellLaw.Default, problems, warnings).Read()
             : null;
         return tower is not null && problems.Count == 0
-            ? new Reading<Tower>.Accepted(tower, [.. warnings])
-            : new Reading<Tower>.Refused([.. problems.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column)]);
+            ? new Reading<Tower>.Accepted(tower, FirstProblems.Of(warnings))
+            : new Reading<Tower>.Refused(FirstProblems.Of(problems));
     }
 }

@@ -7,9 +7,6 @@ namespace Revoicer.LeadSheets;
 /// <summary>Collects what is wrong and what is noteworthy while a file is read.</summary>
 internal sealed class Remarks
 {
-    // More would not be read by anyone.
-    private const int Most = 100;
-
     private readonly List<Problem> _problems = [];
     private readonly List<Problem> _warnings = [];
     private readonly HashSet<string> _told = [];
@@ -18,11 +15,11 @@ internal sealed class Remarks
     public bool HasProblems => _problems.Count > 0;
 
     /// <summary>Whether reading on would tell nothing that anyone reads.</summary>
-    public bool IsFull => _problems.Count > Most;
+    public bool IsFull => _problems.Count > FirstProblems.Most;
 
-    public Items<Problem> Problems => InOrder(_problems);
+    public Items<Problem> Problems => FirstProblems.Of(_problems);
 
-    public Items<Problem> Warnings => InOrder(_warnings);
+    public Items<Problem> Warnings => FirstProblems.Of(_warnings);
 
     public void Refuse(Place where, string found, string expected) => _problems.Add(new Problem(where, found, expected));
 
@@ -30,7 +27,7 @@ internal sealed class Remarks
 
     public void Warn(Place where, string found, string expected)
     {
-        if (_warnings.Count <= Most)
+        if (_warnings.Count <= FirstProblems.Most)
         {
             _warnings.Add(new Problem(where, found, expected));
         }
@@ -55,7 +52,7 @@ internal sealed class Remarks
     /// <summary>Warns at the first place alone of what may stand at many.</summary>
     public void WarnOnce(Place where, string found, string expected)
     {
-        if (_told.Count <= Most && _told.Add(found))
+        if (_told.Count <= FirstProblems.Most && _told.Add(found))
         {
             Warn(where, found, expected);
         }
@@ -64,16 +61,4 @@ internal sealed class Remarks
     /// <summary>"5 quarters", "1 quarter", "7/2 quarters".</summary>
     public static string Quarters(Music.Beats length) =>
         string.Create(CultureInfo.InvariantCulture, $"{length} {(length == Music.Beats.OfQuarters(1) ? "quarter" : "quarters")}");
-
-    private static Items<Problem> InOrder(List<Problem> remarks)
-    {
-        var ordered = remarks.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToList();
-        if (ordered.Count > Most)
-        {
-            var more = new Problem(ordered[Most].Where, "more such places follow", "the ones above put right first");
-            ordered = [.. ordered.Take(Most), more];
-        }
-
-        return ordered.ToItems();
-    }
 }

@@ -2,6 +2,7 @@ using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.Comparisons;
 using Revoicer.Music;
+using Revoicer.Text;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 
@@ -29,7 +30,7 @@ public sealed record ChordStrips(string Place, Items<ChordStrip> Strips, int Lef
             .OrderBy(g => g.Key)
             .Select(beat => (beat.Key, new ChordStrips(
                 PlaceOf(comparison, beat.First().Choice),
-                beat.Select(f => ChordStrip.Of(PlainTable.OneLine(SettingNames.Of(comparison, f.Setting)), f.Setting.Made!.Arrangement, f.Choice, towerOf(f.Setting)))
+                beat.Select(f => ChordStrip.Of(VisibleText.OneLine(SettingNames.Of(comparison, f.Setting)), f.Setting.Made!.Arrangement, f.Choice, towerOf(f.Setting)))
                     .ToItems(),
                 comparison.Settings.Count(s => s.Made is not null) - drawn.Count)))
             .ToItems();

@@ -1,5 +1,6 @@
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
+using Revoicer.Text;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 
@@ -28,7 +29,7 @@ public sealed record ClashOverBars(Items<ArrangedBar> Bars, Items<ClashLine> Lin
             ? null
             : new ClashOverBars(
                 drawn[0].Made!.Arrangement.Bars,
-                drawn.Select(s => LineOf(PlainTable.OneLine(SettingNames.Of(comparison, s)), s.Made!.Arrangement)).ToItems(),
+                drawn.Select(s => LineOf(VisibleText.OneLine(SettingNames.Of(comparison, s)), s.Made!.Arrangement)).ToItems(),
                 drawn[0].Made!.Arrangement.Layout is not null,
                 comparison.Settings.Count(s => s.Made is not null) - drawn.Count);
     }

@@ -1,4 +1,5 @@
 using Revoicer.Comparisons;
+using Revoicer.Text;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 
@@ -24,7 +25,7 @@ public sealed record KeyChart(Items<KeyPanel> Panels, int LeftOut)
         var panels = comparison.Settings
             .GroupBy(s => (s.Setting.Tower, s.Setting.Sound, s.Setting.Layout))
             .Select(group => new KeyPanel(
-                PlainTable.OneLine(SettingNames.WithoutKey(comparison, group.First())),
+                VisibleText.OneLine(SettingNames.WithoutKey(comparison, group.First())),
                 group.Select(s => BarOf(s, recommended.Contains(s))).ToItems()))
             .ToArray();
         return new KeyChart(panels.Take(MostPanels).ToItems(), Math.Max(0, panels.Length - MostPanels));

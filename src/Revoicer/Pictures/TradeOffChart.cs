@@ -1,5 +1,6 @@
 using System.Globalization;
 using Revoicer.Comparisons;
+using Revoicer.Text;
 using Revoicer.Values;
 using Revoicer.Writing.Text;
 
@@ -19,7 +20,7 @@ public sealed record TradeOffChart(Items<TradeOffMark> Points, TradeOffMark? AsI
             ? null
             : new TradeOffChart(
                 points.Select((p, i) => Mark((i + 1).ToString(CultureInfo.InvariantCulture), p.Compared.Figures!)).ToItems(),
-                tradeOff.AsItStands.Figures is { } figures ? Mark(PlainTable.OneLine(tradeOff.AsItStands.Setting.Sound), figures) : null,
+                tradeOff.AsItStands.Figures is { } figures ? Mark(VisibleText.OneLine(tradeOff.AsItStands.Setting.Sound), figures) : null,
                 tradeOff.TuneMoves);
 
         TradeOffMark Mark(string name, SettingFigures figures) => new(name, figures.Carry, tradeOff.Clash(figures));

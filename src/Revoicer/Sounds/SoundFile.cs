@@ -9,14 +9,14 @@ public static class SoundFile
     /// <summary>Reads a sound.</summary>
     /// <param name="fileName">The file's name, for messages.</param>
     /// <param name="text">Its text, TOML.</param>
-    /// <returns>The sound, or all that is wrong, in the order of the file.</returns>
+    /// <returns>The sound, or all that is wrong (the first hundred), in the order of the file.</returns>
     public static Reading<Sound> Read(string fileName, string text)
     {
         var problems = new List<Problem>();
         var sound = TomlText.Read(fileName, text, problems) is { } toml ? Read(toml, problems) : null;
         return sound is not null && problems.Count == 0
             ? Reading<Sound>.Of(sound)
-            : new Reading<Sound>.Refused(problems.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems());
+            : new Reading<Sound>.Refused(FirstProblems.Of(problems));
     }
 
     private static Sound? Read(TomlText toml, List<Problem> problems)

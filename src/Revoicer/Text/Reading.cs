@@ -37,21 +37,24 @@ public sealed record Problem(Place Where, string Found, string Expected)
     /// </summary>
     public override string ToString()
     {
+        var (source, found, expected) = (VisibleText.OneLine(Where.Source), VisibleText.OneLine(Found), VisibleText.OneLine(Expected));
         if (Where.Line == 0)
         {
-            return $"{Where.Source}: {Found}; expected {Expected}\n";
+            return $"{source}: {found}; expected {expected}\n";
         }
 
         var column = Where.Column - 1;
         var from = Where.LineText.Length <= Widest ? 0 : Math.Max(0, Math.Min(column - Before, Where.LineText.Length - Widest));
-        var shown = Where.LineText.Substring(from, Math.Min(Widest, Where.LineText.Length - from));
-        var (head, tail) = (from > 0 ? "..." : "", from + shown.Length < Where.LineText.Length ? "..." : "");
+        var to = Math.Min(from + Widest, Where.LineText.Length);
+        var (head, tail) = (from > 0 ? "..." : "", to < Where.LineText.Length ? "..." : "");
 
         // Tabs are kept in front of the carets, so that they stand under their text.
-        var indent = new string([.. (head + shown).Take(head.Length + column - from).Select(c => c == '\t' ? '\t' : ' ')]);
-        var carets = Math.Max(1, Math.Min(Where.Length, from + shown.Length - column));
-        return $"{Where.Source}:{Where.Line}:{Where.Column}: {Found}; expected {Expected}\n"
-            + $"    {head}{shown}{tail}\n    {indent}{new string('^', carets)}\n";
+        var before = head + VisibleText.Of(Where.LineText[from..Math.Clamp(column, from, to)]);
+        var meant = VisibleText.Of(Where.LineText[Math.Clamp(column, from, to)..Math.Clamp(column + Where.Length, from, to)]);
+        var after = VisibleText.Of(Where.LineText[Math.Clamp(column + Where.Length, from, to)..to]);
+        var indent = new string([.. before.Select(c => c == '\t' ? '\t' : ' ')]);
+        return $"{source}:{Where.Line}:{Where.Column}: {found}; expected {expected}\n"
+            + $"    {before}{meant}{after}{tail}\n    {indent}{new string('^', Math.Max(1, meant.Length))}\n";
     }
 }
 

@@ -171,7 +171,7 @@ internal sealed class TomlSection
 
     private static string Kind(ValueSyntax value) => value switch
     {
-        StringValueSyntax { Value.Length: <= 40 } text => $"the text '{string.Concat((text.Value ?? "").Select(Shown))}'",
+        StringValueSyntax { Value.Length: <= 40 } text => $"the text '{text.Value}'",
         StringValueSyntax => "a long text",
         IntegerValueSyntax whole => whole.Value.ToString(CultureInfo.InvariantCulture),
         FloatValueSyntax { Value: var real } when double.IsFinite(real) => Decimal(real.ToString(CultureInfo.InvariantCulture)),
@@ -184,9 +184,6 @@ internal sealed class TomlSection
 
     // 12.0 is no whole number in TOML and must not be told as if it were.
     private static string Decimal(string number) => number.All(c => char.IsAsciiDigit(c) || c == '-') ? number + ".0" : number;
-
-    // A line end inside a text must not break the sentence that quotes it.
-    private static char Shown(char c) => char.IsControl(c) ? ' ' : c;
 
     private void Add(Place where, string found, string expected) => _problems.Add(new Problem(where, found, expected));
 

@@ -134,7 +134,7 @@ public sealed class RecitalTests : IDisposable
     {
         var ran = await Ran.Of("draft", Folder(("ebb\n\u001b[31m.chords", Sheet)), "--out", Out("drafts"));
         Assert.Equal(0, ran.ExitCode);
-        Assert.StartsWith("ebb  [31m.chords: Two Buoys", ran.Output, StringComparison.Ordinal);
+        Assert.StartsWith(@"ebb\u000a\u001b[31m.chords: Two Buoys", ran.Output, StringComparison.Ordinal);
     }
 
     [Fact]

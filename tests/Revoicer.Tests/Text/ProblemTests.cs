@@ -31,6 +31,16 @@ public class ProblemTests
         "quay.chords: the file is empty; expected bars\n",
         new Problem(Place.WholeFile("quay.chords"), "the file is empty", "bars").ToString());
 
+    [Fact]
+    public void What_a_terminal_would_obey_is_shown_and_the_carets_stand_under_what_is_meant() => Assert.Equal(
+        "quay.chords:3:3: 'H7' is no chord; expected a root from A to G\n    \\u001b H\\u202e7 x\n           ^^^^^^^^\n",
+        At("\u001b H\u202e7 x", 3, 3));
+
+    [Fact]
+    public void Names_and_words_from_outside_stay_on_their_line() => Assert.Equal(
+        "ebb\\u000aquay.chords: 'a\\u000ab' is no word; expected 'c\\u001bd'\n",
+        new Problem(Place.WholeFile("ebb\nquay.chords"), "'a\nb' is no word", "'c\u001bd'").ToString());
+
     [Law]
     public void Any_place_in_any_line_can_be_shown(FsCheck.NonEmptyString line, FsCheck.PositiveInt column, FsCheck.PositiveInt length)
     {

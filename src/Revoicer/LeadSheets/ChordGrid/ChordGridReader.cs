@@ -13,9 +13,6 @@ public static class ChordGridReader
     private const int MostCharactersInLine = 1_000;
     private const int MostBars = 20_000;
 
-    // More would not be read by anyone.
-    private const int MostRemarks = 100;
-
     /// <summary>Reads a chord grid.</summary>
     /// <param name="fileName">The file's name as messages give it; without its ending it is the title where there is none.</param>
     /// <param name="text">
@@ -58,7 +55,7 @@ public static class ChordGridReader
                 return;
             }
 
-            if (problems.Count > MostRemarks)
+            if (problems.Count > FirstProblems.Most)
             {
                 return;
             }
@@ -120,29 +117,16 @@ public static class ChordGridReader
         var bars = new BarReader(meter, pickup, problems, warnings).Read(raw);
         if (problems.Count > 0)
         {
-            return new Reading<LeadSheet>.Refused(InOrder(problems));
+            return new Reading<LeadSheet>.Refused(FirstProblems.Of(problems));
         }
 
         var title = head.Title ?? Path.GetFileNameWithoutExtension(fileName);
         var sheet = new LeadSheet(title, key, tempo, bars.ToItems(), RepeatOrder.Played(bars, order));
-        return new Reading<LeadSheet>.Accepted(sheet, InOrder(warnings));
+        return new Reading<LeadSheet>.Accepted(sheet, FirstProblems.Of(warnings));
     }
 
     private static Problem TooManyBars(Place where) => new(
         where,
         "more bars than one sheet may have",
         string.Create(CultureInfo.InvariantCulture, $"at most {MostBars}, repeats unfolded"));
-
-    private static Items<Problem> InOrder(List<Problem> remarks)
-    {
-        var ordered = remarks.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToList();
-        if (ordered.Count > MostRemarks)
-        {
-            var last = ordered[MostRemarks];
-            ordered.RemoveRange(MostRemarks, ordered.Count - MostRemarks);
-            ordered.Add(new Problem(last.Where, "more such places follow", "the ones above put right first"));
-        }
-
-        return ordered.ToItems();
-    }
 }

@@ -10,7 +10,7 @@ public static class WishFile
     /// <param name="fileName">The file's name, for messages.</param>
     /// <param name="text">Its text, TOML.</param>
     /// <param name="figures">The names of the figures there are.</param>
-    /// <returns>The wishes, or all that is wrong, in the order of the file.</returns>
+    /// <returns>The wishes, or all that is wrong (the first hundred), in the order of the file.</returns>
     public static Reading<PlayerWishes> Read(string fileName, string text, IReadOnlyCollection<string> figures)
     {
         var problems = new List<Problem>();
@@ -19,6 +19,6 @@ public static class WishFile
             : PlayerWishes.None;
         return problems.Count == 0
             ? Reading<PlayerWishes>.Of(wishes)
-            : new Reading<PlayerWishes>.Refused(problems.OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems());
+            : new Reading<PlayerWishes>.Refused(FirstProblems.Of(problems));
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
 using Revoicer.Playing;
+using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -33,7 +34,7 @@ public static class ComparisonText
         var made = comparison.Settings.Select(s => s.Made).OfType<Drafting.Made>().FirstOrDefault();
         var chords = made is null ? "" : $": {Sentences.Count(made.Arrangement.Choices.Count, "chord", "chords")} as heard";
         var tower = Varies(comparison, s => s.Tower) ? "" : $"tower: {first.Setting.Tower}\n";
-        return PlainTable.OneLine(title + chords) + "\n" + PlainTable.OneLine(tower.TrimEnd()) + (tower.Length > 0 ? "\n" : "") + Key(comparison, made);
+        return VisibleText.OneLine(title + chords) + "\n" + VisibleText.OneLine(tower.TrimEnd()) + (tower.Length > 0 ? "\n" : "") + Key(comparison, made);
     }
 
     private static string Key(Comparison comparison, Drafting.Made? made) =>
@@ -78,7 +79,7 @@ public static class ComparisonText
         return columns;
 
         void Add(string[] heading, Func<ComparisonRow, string> cell) =>
-            columns.Add(new([.. heading], false, [.. rows.Select(r => PlainTable.OneLine(cell(r)))]));
+            columns.Add(new([.. heading], false, [.. rows.Select(r => VisibleText.OneLine(cell(r)))]));
     }
 
     // "above"; where the cheaper of the two was asked for, which one it is: "best (above)".
@@ -154,7 +155,7 @@ public static class ComparisonText
         lines.AddRange(Obstacles(comparison).Select((why, i) => $"({i + 1}) {why}"));
         lines.AddRange(comparison.Advice.Select(a => $"< {Whose(comparison, a.Chosen.Setting)}{a.Reason}"));
         lines.AddRange(comparison.Advice.Count > 0 ? ["nothing is moved unless you say so: draft with --key, or --key best"] : []);
-        return string.Concat(lines.Select(line => PlainTable.OneLine(line) + "\n"));
+        return string.Concat(lines.Select(line => VisibleText.OneLine(line) + "\n"));
     }
 
     // For which of several towers, sounds and layouts a key is recommended.

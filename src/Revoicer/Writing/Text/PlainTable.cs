@@ -25,9 +25,6 @@ public static class PlainTable
         return text.ToString();
     }
 
-    /// <summary>A text from outside on one line: control characters, which could break a table or a terminal, are blanks.</summary>
-    public static string OneLine(string text) => string.Concat(text.Select(c => char.IsControl(c) ? ' ' : c));
-
     // Headings stand on the rows before the first; the last line of each is next to it.
     private static string Cell(Column column, int row)
     {

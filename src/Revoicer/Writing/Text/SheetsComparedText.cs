@@ -1,5 +1,6 @@
 using System.Globalization;
 using Revoicer.Comparisons;
+using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -22,7 +23,7 @@ public static class SheetsComparedText
         var hasKeys = sheets.Any(s => s.Comparison is { HasKeys: true });
         var columns = new List<PlainTable.Column>
         {
-            new(["sheet"], false, [.. rows.Select(r => PlainTable.OneLine(r.Name))]),
+            new(["sheet"], false, [.. rows.Select(r => VisibleText.OneLine(r.Name))]),
             new(["chords"], true, [.. rows.Select(r => r.Settings.Select(s => s?.Figures?.Chords).FirstOrDefault(c => c is not null)?.ToString(CultureInfo.InvariantCulture) ?? "-")]),
         };
         var names = Enumerable.Range(0, groups).Select(g => NameOf(sheets, rows, g)).ToArray();
@@ -66,7 +67,7 @@ public static class SheetsComparedText
     {
         var setting = rows.Select(r => r.At(group)).OfType<ComparedSetting>().First();
         var comparison = sheets.Select(s => s.Comparison).OfType<Comparison>().First(c => c.Settings.Contains(setting));
-        return PlainTable.OneLine(SettingNames.WithoutKey(comparison, setting));
+        return VisibleText.OneLine(SettingNames.WithoutKey(comparison, setting));
     }
 
     private static string Status(Row row) => row.Settings.Count == 0 ? "cannot be read, or not as asked for"

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Comparisons;
+using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -26,7 +27,7 @@ public static class TradeOffText
     {
         var comparison = new Comparison(tradeOff.Title, [tradeOff.Points[0].Compared], []);
         return ComparisonText.Head(comparison)
-            + PlainTable.OneLine($"sound: {tradeOff.AsItStands.Setting.Sound}, but for carry: it has no price, and a rule says how far every chord of 0.8 s and more carries at least") + "\n";
+            + VisibleText.OneLine($"sound: {tradeOff.AsItStands.Setting.Sound}, but for carry: it has no price, and a rule says how far every chord of 0.8 s and more carries at least") + "\n";
     }
 
     private static List<PlainTable.Column> Columns(TradeOff tradeOff, Items<TradeOffPoint> points)
@@ -66,7 +67,7 @@ public static class TradeOffText
         lines.Add("each is the cheapest draft that keeps its rule, carry itself unpriced: clash is the largest part of the price, not all of it");
         lines.Add("where no voicing of a chord carries so far, the rule takes the one that carries farthest");
         lines.AddRange(tradeOff.Failed.Select(f => $"{(f.Asked is { } asked ? $"at least {asked}" : "without asking")}: no draft: {string.Join("; ", f.Compared.Obstacles)}"));
-        return string.Concat(lines.Select(line => PlainTable.OneLine(line) + "\n"));
+        return string.Concat(lines.Select(line => VisibleText.OneLine(line) + "\n"));
     }
 
     private static string Sample(TradeOff tradeOff, Items<TradeOffPoint> points)

@@ -1,4 +1,4 @@
-namespace Revoicer.Cli;
+namespace Revoicer.Cli.Streams;
 
 /// <summary>Tells a reader that has gone away from a real fault of writing.</summary>
 internal static class Pipes
