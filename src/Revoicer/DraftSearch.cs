@@ -133,8 +133,12 @@ internal sealed class DraftSearch(
         var problems = said.Select(s => s.AtWish).OfType<Problem>().Distinct().OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems();
         return problems.Count > 0
             ? new Drafting.Unmet(problems)
-            : new Drafting.Unplayable(said.Select(s => $"no voicing of {sheet.Title} on {instrument.Tower.Name} will do: {s.Sentence}").ToItems());
+            : Refused(impossible, said.Select(s => $"no voicing of {sheet.Title} on {instrument.Tower.Name} will do: {s.Sentence}").ToItems());
     }
+
+    // Time and strength are what the player has; all else was asked for, and the sheet could be played without it.
+    private static Drafting Refused(Outcome.Impossible impossible, Items<string> sentences) =>
+        impossible.Conflicts.SelectMany(c => c.Rules).All(r => r is TimeToMove or HeavyStrokes) ? new Drafting.Unplayable(sentences) : new Drafting.Ruled(sentences);
 
     // Where the tune lies below it is the bass, so nothing is asked of another.
     private IEnumerable<Rule> RulesOf(SlotPlan plan) => SoundRules.Of(sound)

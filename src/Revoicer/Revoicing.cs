@@ -62,7 +62,7 @@ public static class Revoicing
             var plan = search.Cut(tune);
             if (plan.Slots.Count == 0)
             {
-                return new Drafting.Unplayable([NoChords(sheet.Title, wish, placing.HasTune)]);
+                return new Drafting.NoChords(NoChords(sheet.Title, wish, placing.HasTune));
             }
 
             if (WishPlaces.Astray(wish.Wishes, sheet, plan) is { Count: > 0 } astray)

@@ -69,8 +69,8 @@ internal static class HymnsReport
             {
                 case Drafting.Made { Arrangement: var made }:
                     return Row.Of(file, semitones, revoicing.Beside(made, tower, sound, wish), Write(made, Path.Combine(scores, $"{file}-{soundName}.musicxml")), tower);
-                case Drafting.Unplayable unplayable:
-                    sentence = sentence.Length == 0 ? string.Join("; ", unplayable.Reasons) : sentence;
+                case var none:
+                    sentence = sentence.Length == 0 ? string.Join("; ", none.Why) : sentence;
                     break;
             }
         }

@@ -37,7 +37,7 @@ internal static class LongReport
         times.Stop();
         if (drafting is not Drafting.Made { Arrangement: var made })
         {
-            Console.WriteLine($"| {sheet.Bars.Count} | not playable: {string.Join("; ", ((Drafting.Unplayable)drafting).Reasons)} |");
+            Console.WriteLine($"| {sheet.Bars.Count} | not playable: {string.Join("; ", drafting.Why)} |");
             return;
         }
 

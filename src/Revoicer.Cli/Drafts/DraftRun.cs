@@ -89,11 +89,11 @@ internal static class DraftRun
         {
             case Drafting.Made made:
                 return Write(made.Arrangement, request, taken, result, before?.Invoke(made.Arrangement) ?? ("", ""), output, error, cancel);
-            case Drafting.Unplayable unplayable:
-                error.Say(unplayable.Reasons.Select(reason => $"{request.Sheet}: {reason}"));
+            case Drafting.Unplayable or Drafting.NoChords or Drafting.Ruled:
+                error.Say(Counted.Of(result.Drafting.Why).Select(reason => $"{request.Sheet}: {reason}"));
                 return ExitCode.NotPlayable;
             case Drafting.Unmet unmet:
-                error.Write(string.Concat(unmet.Problems));
+                error.Write(string.Concat(Counted.Of(unmet.Problems.Select(p => p.ToString()))));
                 return ExitCode.NotPlayable;
             case Drafting.Astray astray:
                 error.Write(string.Concat(astray.Problems));
@@ -126,7 +126,7 @@ internal static class DraftRun
         output.Say(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}" : null);
         output.Say(result.WasCutShort ? "the time limit was reached: this is the best that was found by then" : null);
         output.Say($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}");
-        output.Say(arrangement.Wishes.Count == 0 ? null : $"wishes kept: {arrangement.Wishes.Count}, told in {name}.txt");
+        output.Say(taken.Wishes.Count == 0 ? null : $"wishes kept: {taken.Wishes.Count}, told in {name}.txt");
         var told = arrangement.Totals.LeftOut.Count;
         output.Say(told == 0 ? null : $"does not go as written: {told}, told in {name}.txt");
         output.Say(files.Select(file => $"wrote {file.Name}"));
@@ -169,7 +169,7 @@ internal static class DraftRun
         { Other: { } other } layout => string.Create(
             CultureInfo.InvariantCulture,
             $"layout: the tune {TuneLayoutNames.Of(layout.Tune)}, price {layout.Price / 1000.0:0.0} against {other.Price / 1000.0:0.0}, the tune with itself counted\n"),
-        { Obstacle: not null } layout => $"layout: the tune {TuneLayoutNames.Of(layout.Tune)}; the other cannot be played here\n",
+        { Obstacle: not null } layout => $"layout: the tune {TuneLayoutNames.Of(layout.Tune)}; with the tune elsewhere there is no draft, the reasons say why\n",
         _ => "",
     };
 }

@@ -82,7 +82,7 @@ internal static class RecitalRun
         using var unseen = new ProgressLine(TextWriter.Null);
         var result = SheetDraft.Of(prepared, own, taken, more: null, unseen, cancel);
         var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error, cancel);
-        return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Written = own.Out, Key = result.BestKey, Unheard = result.Unheard };
+        return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Heading = result.Drafting.InShort, Written = own.Out, Key = result.BestKey, Unheard = result.Unheard };
     }
 
     private static string NameOf(string sheet) => OutputName.Of(null, sheet);
@@ -108,6 +108,8 @@ internal static class RecitalRun
     /// <param name="Error">Problems and warnings.</param>
     private sealed record SheetResult(string Sheet, int ExitCode, Arrangement? Draft, string Error)
     {
+        public string Heading { get; init; } = "";
+
         public string? Written { get; init; }
 
         public string? Key { get; init; }
@@ -119,7 +121,7 @@ internal static class RecitalRun
             ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords ({draft.SilentChords} silent, {draft.SingleStrokes} of one stroke), median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}{(Unheard is null ? "" : $"; {Unheard}")}")
             : ExitCode switch
             {
-                Cli.ExitCode.NotPlayable => "cannot be played here",
+                Cli.ExitCode.NotPlayable => Heading,
                 Cli.ExitCode.NotWritten => "could not be written",
                 _ => "cannot be read, or not as asked for",
             };

@@ -12,18 +12,10 @@ internal static class Told
         switch (reading)
         {
             case Reading<T>.Accepted accepted:
-                foreach (var warning in accepted.Warnings)
-                {
-                    error.Write($"warning: {warning}");
-                }
-
+                error.Write(string.Concat(Counted.Of(accepted.Warnings.Select(warning => $"warning: {warning}"))));
                 return accepted.Value;
             case Reading<T>.Refused refused:
-                foreach (var problem in refused.Problems)
-                {
-                    error.Write(problem.ToString());
-                }
-
+                error.Write(string.Concat(Counted.Of(refused.Problems.Select(problem => problem.ToString()))));
                 return null;
             default:
                 throw new InvalidOperationException($"no such reading: {reading}");

@@ -14,12 +14,12 @@ public static class LayoutChoosing
     public static Drafting Cheaper(Drafting first, Drafting second) => (first, second) switch
     {
         (Drafting.Made a, Drafting.Made b) => PriceOf(b) < PriceOf(a) ? Telling(b, a) : Telling(a, b),
-        (Drafting.Made a, Drafting.Unplayable b) => Telling(a, b.Reasons[0]),
-        (Drafting.Unplayable a, Drafting.Made b) => Telling(b, a.Reasons[0]),
-        (Drafting.Made a, Drafting.Unmet b) => Telling(a, b.Problems[0].Found),
-        (Drafting.Unmet a, Drafting.Made b) => Telling(b, a.Problems[0].Found),
-        (Drafting.Unmet or Drafting.Astray, _) => first,
+        (Drafting.Made a, _) => Telling(a, second.Why[0]),
+        (_, Drafting.Made b) => Telling(b, first.Why[0]),
+        (Drafting.Unmet or Drafting.Astray or Drafting.NoChords, _) => first,
         (_, Drafting.Unmet) => second,
+        (Drafting.Ruled a, _) => new Drafting.Ruled(a.Reasons.Union(second.Why).ToItems()),
+        (_, Drafting.Ruled b) => new Drafting.Ruled(first.Why.Union(b.Reasons).ToItems()),
         (Drafting.Unplayable a, Drafting.Unplayable b) => new Drafting.Unplayable(a.Reasons.Union(b.Reasons).ToItems()),
         _ => throw new InvalidOperationException("a draft is made, or both layouts say why not"),
     };

@@ -33,11 +33,5 @@ public sealed record ComparedSetting(Setting Setting, KeyFit Fit, Drafting Draft
     public Drafting.Made? Made => Drafting as Drafting.Made;
 
     /// <summary>Why there is no draft, in sentences; none where there is one.</summary>
-    public Items<string> Obstacles => Drafting switch
-    {
-        Drafting.Unplayable unplayable => unplayable.Reasons,
-        Drafting.Unmet unmet => unmet.Problems.Select(p => p.Found).ToItems(),
-        Drafting.Astray astray => astray.Problems.Select(p => p.Found).ToItems(),
-        _ => [],
-    };
+    public Items<string> Obstacles => Drafting.Why;
 }

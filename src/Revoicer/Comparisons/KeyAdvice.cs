@@ -70,7 +70,7 @@ public sealed record KeyAdvice(ComparedSetting Chosen, string Grounds)
         {
             null => "",
             { Drafting: Drafting.Unmet } => "; as written a wish cannot be met",
-            { Figures: null } => "; as written it cannot be played here",
+            { Figures: null } => $"; as written it {written.Drafting.InShort}",
             _ when ReferenceEquals(written, chosen) => "",
             _ when written.Fit.WithPedal < chosen.Fit.WithPedal => $"; as written {written.Fit.Basses - written.Fit.WithPedal} of {written.Fit.Basses} basses have no pedal",
             _ => $", {Percent(PriceOf(written), PriceOf(chosen))} less than the {Price(written)} as written",

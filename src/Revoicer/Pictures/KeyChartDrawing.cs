@@ -112,6 +112,6 @@ internal static class KeyChartDrawing
         paper.Mark(At(150, 32), MarkerShape.FilledCircle, 8, Colors.White);
         Say("not every bass has a pedal", 162, 32);
         Cross(paper, At(378, 32));
-        Say("cannot be played", 390, 32);
+        Say("no draft", 390, 32);
     }
 }

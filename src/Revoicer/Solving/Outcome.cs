@@ -28,7 +28,11 @@ public abstract record Outcome
 /// <summary>Rules that no choice keeps together, and of which none can be left out.</summary>
 /// <param name="Rules">The rules; at least one.</param>
 /// <param name="Slot">The chord to which they leave no voicing; null where they meet over several chords.</param>
-public sealed record Conflict(Items<Rule> Rules, Slot? Slot);
+public sealed record Conflict(Items<Rule> Rules, Slot? Slot)
+{
+    /// <summary>The first and the last chord of the shortest stretch on which they cannot be kept; null where that was not looked for or is no stretch.</summary>
+    public (Slot From, Slot To)? Stretch { get; init; }
+}
 
 /// <summary>What the search says of one slot, all others as chosen.</summary>
 /// <param name="Alternatives">

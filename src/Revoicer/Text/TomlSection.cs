@@ -50,6 +50,18 @@ internal sealed class TomlSection
     /// <summary>Where a word's value stands; the heading's place where the word is missing.</summary>
     public Place PlaceOf(string word) => _words.TryGetValue(word, out var found) ? found.Where : Where;
 
+    /// <summary>Where a word stands with its value; the heading's place where the word is missing.</summary>
+    public Place LineOf(string word)
+    {
+        if (!_words.TryGetValue(word, out var found))
+        {
+            return Where;
+        }
+
+        var (key, value) = (found.Key, found.Where);
+        return key.Line == value.Line ? key.Part(0, value.Column + value.Length - key.Column) : key;
+    }
+
     /// <summary>Adds a problem for every word that is none of the known ones.</summary>
     public void KnowsOnly(params string[] known)
     {

@@ -20,4 +20,15 @@ public sealed record TuneStroke(WrittenNote Note, Limb Limb, Beats Start, Second
 /// <param name="Strokes">Its strokes in order of time.</param>
 /// <param name="Told">What of it was left out or cannot be played as given, in sentences.</param>
 /// <param name="Around">As long before and after a stroke as a limit of playing looks.</param>
-public sealed record PlacedTune(TuneLayout Layout, int Octaves, Items<TuneStroke> Strokes, Items<string> Told, Seconds Around);
+public sealed record PlacedTune(TuneLayout Layout, int Octaves, Items<TuneStroke> Strokes, Items<string> Told, Seconds Around)
+{
+    /// <summary>Its octave in words: "an octave higher than written".</summary>
+    public string OctaveInWords => Octaves switch
+    {
+        0 => "in its written octave",
+        1 => "an octave higher than written",
+        -1 => "an octave lower than written",
+        > 1 => $"{Octaves} octaves higher than written",
+        _ => $"{-Octaves} octaves lower than written",
+    };
+}

@@ -165,7 +165,7 @@ public sealed partial class CompareCommandTests : IDisposable
     {
         var astray = await Compare("--wishes", _scratch.Put("astray.toml", "[[pin]]\nbar = 9\nfigure = \"rolled\"\n"));
         Assert.Equal((2, ""), (astray.ExitCode, astray.Output));
-        Assert.Contains("astray.toml:3:", astray.Error, StringComparison.Ordinal);
+        Assert.Contains("astray.toml:2:", astray.Error, StringComparison.Ordinal);
         var unmet = await Compare("--sound", "full", "--wishes", _scratch.Put("unmet.toml", "[[pin]]\nbar = 1\nbass = \"C#3\"\n"));
         Assert.Equal(1, unmet.ExitCode);
         Assert.Contains("no draft (1)", unmet.Output, StringComparison.Ordinal);

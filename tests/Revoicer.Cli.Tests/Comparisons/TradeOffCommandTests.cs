@@ -92,7 +92,7 @@ public sealed class TradeOffCommandTests : IDisposable
     {
         var astray = await TradeOff("--wishes", _scratch.Put("astray.toml", "[[pin]]\nbar = 9\nfigure = \"rolled\"\n"));
         Assert.Equal((2, ""), (astray.ExitCode, astray.Output));
-        Assert.Contains("astray.toml:3:", astray.Error, StringComparison.Ordinal);
+        Assert.Contains("astray.toml:2:", astray.Error, StringComparison.Ordinal);
         var unmet = await TradeOff("--wishes", _scratch.Put("unmet.toml", "[[pin]]\nbar = 1\nbass = \"C#3\"\n"));
         Assert.Equal((1, ""), (unmet.ExitCode, unmet.Output));
         Assert.Contains("unmet.toml:3:8: bar 1: the bass on C#3 cannot be had", unmet.Error, StringComparison.Ordinal);

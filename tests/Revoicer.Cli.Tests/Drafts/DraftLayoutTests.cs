@@ -47,7 +47,7 @@ public sealed class DraftLayoutTests : IDisposable
         Assert.Contains("or --layout above, would do", below.Error, StringComparison.Ordinal);
         Assert.Equal(["wide.abc"], _scratch.Names());
         var best = await Ran.Of("draft", wide, "--out", _scratch.At("wide"), "--layout", "best");
-        Assert.Contains("\nlayout: the tune above; the other cannot be played here\n", best.Output, StringComparison.Ordinal);
+        Assert.Contains("\nlayout: the tune above; with the tune elsewhere there is no draft, the reasons say why\n", best.Output, StringComparison.Ordinal);
     }
 
     [Theory]

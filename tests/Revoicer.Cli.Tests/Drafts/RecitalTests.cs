@@ -32,7 +32,7 @@ public sealed class RecitalTests : IDisposable
         var folder = Folder(("a.chords", "| C7b15 |\n"), ("b.chords", "title: Fog\ntime: 4/4\n| N.C. ||\n"), ("c.chords", Sheet));
         var ran = await Ran.Of("draft", folder, "--out", Out("drafts"));
         Assert.Equal(2, ran.ExitCode);
-        Assert.Contains("a.chords: cannot be read, or not as asked for\nb.chords: cannot be played here\nc.chords: Two Buoys", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("a.chords: cannot be read, or not as asked for\nb.chords: has no chord symbols\nc.chords: Two Buoys", ran.Output, StringComparison.Ordinal);
         Assert.EndsWith("3 sheets: 1 drafted, 2 failed\nfailed: a.chords, b.chords; why is told above\n", ran.Output, StringComparison.Ordinal);
         Assert.Contains("a.chords:1:", ran.Error, StringComparison.Ordinal);
         Assert.Contains("Fog has no chord symbols", ran.Error, StringComparison.Ordinal);

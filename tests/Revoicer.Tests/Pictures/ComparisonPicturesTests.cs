@@ -74,7 +74,7 @@ public sealed class ComparisonPicturesTests
 
     [Theory]
     [InlineData("clash", "Clash (C4 E4 G4 together = 100)", "Bar as written, and which time it is heard", "bright", "balanced", "full", "2nd")]
-    [InlineData("keys", "Price and clash dose (clash units)", "Key read: keynote, and semitones from the written key", "Bb", "-2", "+6", "recommended", "cannot be played")]
+    [InlineData("keys", "Price and clash dose (clash units)", "Key read: keynote, and semitones from the written key", "Bb", "-2", "+6", "recommended", "no draft")]
     [InlineData("trade-off", "Clash dose (clash units), logarithmic", "Carry of the chords on the mean (dB re one stroke of C4 as heard)", "1", "8", "hollow: balanced as it is")]
     [InlineData("chord", "Keys as written, struck ones filled; above them partials by frequency", "Bar 4, beat 1: G7", "500 Hz", "C5")]
     public void Axes_have_titles_with_units_and_what_is_drawn_has_its_name(string name, params string[] expected) =>

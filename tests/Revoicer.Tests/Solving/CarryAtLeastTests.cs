@@ -117,12 +117,12 @@ public sealed class CarryAtLeastTests
     {
         var lamps = RevoicingTests.Read("lamps-on-the-quay.chords", RepositoryFiles.Text("leadsheets-demo", "lamps-on-the-quay.chords"));
         var wish = new DraftWish(new Tempo(Beats.OfQuarters(1), 140));
-        var unplayable = Assert.IsType<Drafting.Unplayable>(Revoicing.Draft(
+        var refused = Assert.IsType<Drafting.Ruled>(Revoicing.Draft(
             lamps, ShippedTowers.Default, Unpriced with { CarryAtLeast = new Decibels(60) }, wish, null, TestContext.Current.CancellationToken));
         Assert.EndsWith(
-            "these cannot all be kept: chords of 0.8 s and more carry at least 60 dB, or as far as any of their voicings does; "
+            "from bar 3 beat 1 (Gm7) to bar 4 beat 1 (C7sus4) these cannot all be kept: chords of 0.8 s and more carry at least 60 dB, or as far as any of their voicings does; "
             + "hands and feet have time to move from chord to chord, and bells to recover; what would help: a lower at-least under [carry] of the sound",
-            Assert.Single(unplayable.Reasons));
+            Assert.Single(refused.Reasons));
     }
 
     private static Items<Rule> Rules(double least) => SoundRules.Of(Unpriced with { CarryAtLeast = new Decibels(least) });

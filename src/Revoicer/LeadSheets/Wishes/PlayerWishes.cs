@@ -10,6 +10,9 @@ public sealed record PlayerWishes(Items<Wish> All, Items<PhraseStart> Phrases)
 {
     /// <summary>Nothing asked.</summary>
     public static PlayerWishes None { get; } = new([], []);
+
+    /// <summary>How many things are asked; a bar named twice as the beginning of a phrase is one.</summary>
+    public int Count => All.Count + Phrases.Select(p => p.Bar).Distinct().Count();
 }
 
 /// <summary>A bar with which a phrase begins.</summary>

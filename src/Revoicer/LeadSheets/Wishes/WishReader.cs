@@ -75,7 +75,11 @@ internal sealed class WishReader(TomlText toml, IReadOnlyCollection<string> figu
 
         return bar is null
             ? []
-            : things.Select(t => new Wish(t.Where, new WishedPlace(bar.Value, bar.Value, beat?.Value), t.Value, part.Name == "ban"));
+            : things.Select(t => new Wish(t.Where, new WishedPlace(bar.Value, bar.Value, beat?.Value), t.Value, part.Name == "ban")
+            {
+                WhereBar = part.LineOf("bar"),
+                WhereBeat = part.LineOf(beat is null ? "bar" : "beat"),
+            });
     }
 
     private IEnumerable<TomlWord<WishedThing>?> Read(TomlSection part)
@@ -104,14 +108,14 @@ internal sealed class WishReader(TomlText toml, IReadOnlyCollection<string> figu
             problems.Add(new Problem(to.Where, $"the passage ends in bar {to.Value}, before it begins in bar {from.Value}", "a last bar not before the first"));
         }
 
-        yield return new Wish(from.Where, new WishedPlace(from.Value, to.Value, null), thing, isBan);
+        yield return new Wish(from.Where, new WishedPlace(from.Value, to.Value, null), thing, isBan) { WhereBar = part.LineOf("from"), WhereBeat = part.LineOf("from") };
     }
 
     private static IEnumerable<PhraseStart> ReadPhrase(TomlSection part)
     {
         part.KnowsOnly("bar");
         part.Needs("bar");
-        return Bar(part, "bar") is { } bar ? [new PhraseStart(bar.Value, bar.Where)] : [];
+        return Bar(part, "bar") is { } bar ? [new PhraseStart(bar.Value, part.LineOf("bar"))] : [];
     }
 
     private static TomlWord<int>? Bar(TomlSection part, string word) => part.Whole(word, 0, LastBar, ", the bar's number in the report");

@@ -22,9 +22,13 @@ public sealed class ConflictAdvice(SheetPrices prices, SlowerTempo slower, doubl
         var tempo = slower.For(conflict.Rules, perMinute, prices.Plan.Tune);
         var (found, help) = conflict.Slot is { } slot
             ? OnSlot(slot, wishes, tempo)
-            : (Over(conflict.Rules), OneLeftOut(wishes));
-        string?[] ways = [help, tempo is { } slow ? $"--tempo {slow}" : null, conflict.Rules.Any(r => r is CarryAtLeast) ? "a lower at-least under [carry] of the sound" : null];
-        var expected = string.Join(", or ", ways.OfType<string>());
+            : (Over(conflict.Rules, conflict.Stretch), OneLeftOut(wishes));
+        string?[] ways = [help, tempo is { } slow ? $"--tempo {slow}" : null, .. conflict.Rules.Select(Eased).Distinct()];
+
+        // Where nothing is sure to help, what mostly does.
+        var expected = ways.All(w => w is null) && wishes.Length == 0
+            ? "another key (--key best), a slower tempo, or chords that stand longer there"
+            : string.Join(", or ", ways.OfType<string>());
         return wishes.Length == 0
             ? (null, expected.Length == 0 ? found : $"{found}; what would help: {expected}")
             : (new Problem(wishes[0].Wish.Where, found, expected.Length == 0 ? "another wish" : expected), "");
@@ -37,15 +41,31 @@ public sealed class ConflictAdvice(SheetPrices prices, SlowerTempo slower, doubl
             return ($"no voicing of {slot.Symbol} meets these together: {List(wishes)}", OneLeftOut(wishes));
         }
 
-        var unmet = new UnmetWish(prices.Instrument.Tower, slot, prices.Candidates(slot.Index));
+        var unmet = new UnmetWish(prices.Instrument.Tower, slot, prices.Candidates(slot.Index), prices.Plan.Tune);
         var wish = wishes[0].Wish;
         return ($"{wish.Words} cannot be had ({slot.Symbol} at {slot.Place}): {unmet.Against(wish, tempo)}", unmet.Nearest(wish));
     }
 
-    private string Over(Items<Rule> rules)
+    // What makes a rule ask for less, as none of those that clash can be kept beside the others.
+    private static string? Eased(Rule rule) => rule switch
+    {
+        CarryAtLeast => "a lower at-least under [carry] of the sound",
+        BassOnStrongBeats => "a lower strong-beats under [bass] of the sound",
+        OneFigure => "a higher one-figure under [figures] of the sound",
+        RollsPerPhrase => "a higher rolls-in-phrase under [figures] of the sound",
+        HeavyStrokes => "a higher heavy_strokes_in_10_s in the tower's file, if you can play it",
+        OtherBells or AsBefore => "the draft without --another and --vary-repeats",
+        _ => null,
+    };
+
+    private static string Place((Slot From, Slot To) stretch) => stretch.From.Index == stretch.To.Index
+        ? $"at {stretch.From.Place} ({stretch.From.Symbol}) "
+        : $"from {stretch.From.Place} ({stretch.From.Symbol}) to {stretch.To.Place} ({stretch.To.Symbol}) ";
+
+    private string Over(Items<Rule> rules, (Slot From, Slot To)? stretch)
     {
         var breach = rules.Any(r => r is TimeToMove) ? Breach(rules) : null;
-        return $"these cannot all be kept: {List(rules)}{(breach is null ? "" : $" ({breach})")}";
+        return $"{(stretch is { } place ? Place(place) : "")}these cannot all be kept: {List(rules)}{(breach is null ? "" : $" ({breach})")}";
     }
 
     private static string? OneLeftOut(WishRule[] wishes) => wishes.Length switch

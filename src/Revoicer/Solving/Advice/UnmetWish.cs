@@ -10,7 +10,8 @@ namespace Revoicer.Solving.Advice;
 /// <param name="tower">The tower.</param>
 /// <param name="slot">The chord.</param>
 /// <param name="candidates">What can be played there.</param>
-internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candidates)
+/// <param name="tune">Where the tune lies; null where there is none.</param>
+internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candidates, PlacedTune? tune)
 {
     /// <summary>What stands against the wish, as a clause.</summary>
     /// <param name="wish">The wish, met by none of the candidates.</param>
@@ -46,7 +47,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
 
     private string Against(Items<WrittenNote> notes, int? slower) =>
         notes.Select(NoTone).FirstOrDefault(against => against is not null)
-        ?? new WishedBells(tower, slot).Against(notes)
+        ?? new WishedBells(tower, slot, tune).Against(notes)
         ?? NotListed(slower);
 
     private string? NoBass(WrittenNote note) =>
@@ -76,7 +77,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
     private string NotListed(int? slower) => (slower, slot.Tunes.Count) switch
     {
         ({ }, _) => $"the chord lasts {slot.Duration}, in which limbs and bells have no time for it",
-        (null, > 0) => $"no voicing of {slot.Symbol} that can be played {(slot.HasTuneBelow ? "over" : "below")} the tune has it",
+        (null, > 0) => $"no voicing of {slot.Symbol} that can be played {(slot.HasTuneBelow ? "over" : "below")} the tune has it{(tune is null ? "" : $" (the tune lies {tune.OctaveInWords})")}",
         _ => $"no voicing of {slot.Symbol} that two hands and two feet can play has it",
     };
 

@@ -21,7 +21,7 @@ public static class WishPlaces
         var astray = wishes.All
             .Where(w => !plan.Slots.Any(slot => w.At.Holds(slot.Bar, slot.BeatNumber)))
             .Select(w => Astray(w, bars, plan));
-        return phrases.Concat(astray).OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems();
+        return phrases.Concat(astray).Distinct().OrderBy(p => p.Where.Line).ThenBy(p => p.Where.Column).ToItems();
     }
 
     private static Problem Astray(Wish wish, HashSet<int> bars, SlotPlan plan)
@@ -29,18 +29,18 @@ public static class WishPlaces
         var (from, to) = (wish.At.FromBar, wish.At.ToBar);
         if (!Enumerable.Range(from, to - from + 1).Any(bars.Contains))
         {
-            return NoBar(wish.Where, from, bars);
+            return NoBar(wish.WhereBar, from, bars);
         }
 
         var beats = plan.Slots.Where(s => s.Bar == from).Select(s => s.BeatNumber).Distinct().Order().ToArray();
         if (from == to && beats.Length > 0)
         {
             var words = string.Join(", ", beats.Select(Beat));
-            return new Problem(wish.Where, $"no chord begins at {wish.At.Words}", beats.Length == 1 ? $"beat {words}, the only one of bar {from} with a chord" : $"one of the beats of bar {from} with a chord: {words}");
+            return new Problem(wish.WhereBeat, $"no chord begins at {wish.At.Words}", beats.Length == 1 ? $"beat {words}, the only one of bar {from} with a chord" : $"one of the beats of bar {from} with a chord: {words}");
         }
 
         var nearest = plan.Slots.Select(s => s.Bar).Distinct().OrderBy(bar => Math.Min(Math.Abs(bar - from), Math.Abs(bar - to))).ThenBy(bar => bar).First();
-        return new Problem(wish.Where, $"no chord begins in {wish.At.Words}", $"a bar in which one does; bar {nearest} is the nearest");
+        return new Problem(wish.WhereBar, $"no chord begins in {wish.At.Words}", $"a bar in which one does; bar {nearest} is the nearest");
     }
 
     private static Problem NoBar(Place where, int bar, HashSet<int> bars) => new(

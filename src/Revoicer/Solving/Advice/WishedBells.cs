@@ -10,7 +10,8 @@ namespace Revoicer.Solving.Advice;
 /// <summary>Says why the bells that a player wants for a chord cannot be taken, with the limit that forbids it.</summary>
 /// <param name="tower">The tower.</param>
 /// <param name="slot">The chord.</param>
-internal sealed class WishedBells(Tower tower, Slot slot)
+/// <param name="tune">Where the tune lies; null where there is none.</param>
+internal sealed class WishedBells(Tower tower, Slot slot, PlacedTune? tune)
 {
     // More bells than the limbs of one player hold at once are not tried out.
     private const int MostTried = 6;
@@ -61,6 +62,6 @@ internal sealed class WishedBells(Tower tower, Slot slot)
     private string? TooCloseToTune(Items<WrittenNote> notes)
     {
         var open = new TuneFit(slot, new Reach(PlayingLimits.For(tower), tower.Transposition)).Open(notes);
-        return notes.Except(open).Select(note => $"{note} lies less than a minor third from the tune, or on its other side").FirstOrDefault();
+        return notes.Except(open).Select(note => $"{note} lies less than a minor third from the tune, or on its other side{(tune is null ? "" : $" (the tune lies {tune.OctaveInWords})")}").FirstOrDefault();
     }
 }

@@ -52,6 +52,19 @@ internal sealed class RuleBook
             lifted);
     }
 
+    /// <summary>The same rules on a stretch of slots alone: outside it every candidate is allowed, and none counts.</summary>
+    public RuleBook Within(SheetPrices prices, int from, int to)
+    {
+        bool IsInside(int slot) => slot >= from && slot <= to;
+        return Enumerable.Range(0, Allowed.Length).All(IsInside) ? this : new RuleBook(
+            [.. Allowed.Select((allowed, slot) => IsInside(slot) ? allowed : [.. Enumerable.Range(0, prices.Candidates(slot).Count)])],
+            new Counters(
+                [.. prices.Plan.Slots.Select(s => s.Phrase)],
+                Counters.All.Select(c => c with { Counts = [.. c.Counts.Select((counts, slot) => IsInside(slot) ? counts : new int[counts.Length])] })),
+            Leasts,
+            Lifted);
+    }
+
     private static int[] Filter(Slot slot, Items<Candidate> candidates, IEnumerable<SlotRule> rules, InTheWay why, List<string> lifted)
     {
         var left = Enumerable.Range(0, candidates.Count).ToArray();

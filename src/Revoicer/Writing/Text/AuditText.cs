@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Audits;
 using Revoicer.Playing;
+using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -27,7 +28,7 @@ public static class AuditText
         Worst(audit, page);
         if (audit.Told.Count > 0)
         {
-            List(page, "To be known:", audit.Told.Select(Sentences.Whole));
+            List(page, "To be known:", Counted.Of(audit.Told).Select(Sentences.Whole));
         }
 
         page.Blank();

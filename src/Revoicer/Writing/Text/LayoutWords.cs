@@ -20,7 +20,7 @@ internal static class LayoutWords
         var otherwise = layout.Tune == TuneLayout.Above ? "below" : "above";
         if (layout.Obstacle is { } obstacle)
         {
-            return $"; with the tune {otherwise} it cannot be played: {obstacle.TrimEnd('.')}";
+            return $"; with the tune {otherwise} there is no draft: {obstacle.TrimEnd('.')}";
         }
 
         if (layout.Other is not { } other)

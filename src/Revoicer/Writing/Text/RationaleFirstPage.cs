@@ -1,6 +1,7 @@
 using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Music;
+using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
@@ -183,6 +184,6 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             return;
         }
 
-        List(page, "What does not go as written:", arrangement.Totals.LeftOut.Select(Sentences.Whole));
+        List(page, "What does not go as written:", Counted.Of(arrangement.Totals.LeftOut).Select(Sentences.Whole));
     }
 }

@@ -71,8 +71,8 @@ public static class SheetsComparedText
     }
 
     private static string Status(Row row) => row.Settings.Count == 0 ? "cannot be read, or not as asked for"
-        : row.Settings.All(s => s?.Figures is null) ? "cannot be played here"
-        : row.Settings.Any(s => s?.Figures is null) ? "some cannot be played"
+        : row.Settings.All(s => s?.Figures is null) ? string.Join(", or ", row.Settings.Select(s => s!.Drafting.InShort).Distinct())
+        : row.Settings.Any(s => s?.Figures is null) ? string.Join(", ", row.Settings.Where(s => s!.Figures is null).Select(s => $"one {s!.Drafting.InShort}").Distinct())
         : row.Settings.All(s => s!.Figures!.Status is { } status && status.Bound is { } bound && status.Price <= bound) ? "proven"
         : "not all proven";
 
