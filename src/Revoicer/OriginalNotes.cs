@@ -15,17 +15,21 @@ public sealed record OriginalNotes(Items<HeardNote> Notes, double StayClose)
     /// <summary>The slots of a plan, each with what stood in it; moved by as many octaves as the tune, whose own notes are left to it.</summary>
     internal SlotPlan In(SlotPlan plan) => plan with
     {
-        Slots = plan.Slots.Select(slot => slot with { Original = new OriginalChord(Of(slot, (plan.Tune?.Octaves ?? 0) * OctaveSemitones), StayClose) }).ToItems(),
+        Slots = plan.Slots.Select(slot => slot with { Original = new OriginalChord(Of(slot, plan.Tune?.Octaves ?? 0), StayClose) }).ToItems(),
     };
 
-    private Items<SlotTuneNote> Of(Slot slot, int semitones)
-    {
-        var start = slot.Hearings[0].Start;
-        return Notes
-            .Where(n => n.Start >= start && n.Start < start + slot.Length && n.Note.Midi + semitones is >= 0 and <= 127)
-            .Select(n => new SlotTuneNote(WrittenNote.AtMidi(n.Note.Midi + semitones), n.Start - start))
-            .Where(n => !slot.TuneHere.Contains(n))
-            .Distinct()
-            .ToItems();
-    }
+    /// <summary>A note moved with the tune; null where MIDI has no such note, so that no slot can have it.</summary>
+    internal static WrittenNote? Moved(WrittenNote note, int octaves) =>
+        note.Midi + (octaves * OctaveSemitones) is >= 0 and <= 127 and var midi ? WrittenNote.AtMidi(midi) : null;
+
+    // What stands in any of its hearings: a note that is tied over the first time may be struck the second.
+    private Items<SlotTuneNote> Of(Slot slot, int octaves) => slot.Hearings
+        .SelectMany(h => Notes.Where(n => n.Start >= h.Start && n.Start < h.Start + slot.Length), (h, n) => (Note: Moved(n.Note, octaves), After: n.Start - h.Start))
+        .Where(n => n.Note is not null)
+        .Select(n => new SlotTuneNote(n.Note!.Value, n.After))
+        .Where(n => !slot.TuneHere.Contains(n))
+        .Distinct()
+        .OrderBy(n => n.After)
+        .ThenBy(n => n.Note)
+        .ToItems();
 }

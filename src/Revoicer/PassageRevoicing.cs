@@ -4,6 +4,7 @@ using Revoicer.Audits;
 using Revoicer.Bells;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Harmony;
+using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Values;
 
@@ -18,12 +19,16 @@ public sealed class PassageRevoicing
 
     private PassageRevoicing(Passage passage, PassageTune tune)
     {
-        (_passage, _tune, _harmony) = (passage, tune, HarmonyFinding.Of(passage));
+        // A tune alone that has no chords is not harmonised.
+        (_passage, _tune, _harmony) = (passage, tune, tune.Rest.Count == 0 ? new FoundHarmony(passage.Sheet, [], 0) : HarmonyFinding.Of(passage));
         Sheet = _harmony.Sheet with { Bars = _harmony.Sheet.Bars.Zip(tune.Sheet.Bars, (bar, own) => bar with { Notes = own.Notes }).ToItems() };
     }
 
     /// <summary>The tune with the chords over it: what a draft is made of.</summary>
     public LeadSheet Sheet { get; }
+
+    /// <summary>Whether it is a tune alone, without chord symbols and without other notes from which chords could be found.</summary>
+    public bool IsBareTune => _tune.Rest.Count == 0 && !_passage.Sheet.HasChords;
 
     /// <summary>Finds tune and chords of a passage; null where no voice is called as asked.</summary>
     /// <param name="passage">The passage, in the key in which it is to be played.</param>
@@ -36,18 +41,38 @@ public sealed class PassageRevoicing
     /// <param name="stayClose">How close, 0 (what was there stays where it is the best) to 1.</param>
     public DraftWish Close(DraftWish wish, double stayClose) => wish with { Original = new OriginalNotes(_tune.Rest, stayClose) };
 
-    /// <summary>What was made, with what of the passage has no place in it: notes under the tune where no chord stands.</summary>
+    /// <summary>
+    /// What was made, with what of the passage has no place in it: notes under the tune where no chord stands, and those that
+    /// are no notes any more once they are moved with the tune. All others are what stood in the place of a chord, or
+    /// are struck by the tune as well.
+    /// </summary>
     /// <param name="made">The draft of <see cref="Sheet"/>.</param>
     public Arrangement Told(Arrangement made)
     {
-        var without = _tune.Rest
-            .Where(n => !made.Choices.Any(c => n.Start >= c.Start && n.Start < c.Start + c.Length))
-            .GroupBy(n => Sheet.Bars[n.WrittenBar].Number)
-            .Select(bar => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{(bar.Key == 0 ? "the pickup" : $"bar {bar.Key}")}: what stood under the tune where there is no chord is left out"));
-        return made with { Totals = made.Totals with { LeftOut = [.. made.Totals.LeftOut, .. without] } };
+        var octaves = made.TuneOctaves ?? 0;
+        var struck = made.Strokes.Where(s => s.IsTune).Select(s => (s.Beat, (WrittenNote?)s.Note)).ToHashSet();
+        HeardNote[] under = [.. _tune.Rest.Where(n => !struck.Contains((n.Start, OriginalNotes.Moved(n.Note, octaves))))];
+        var withoutChord = under.Where(n => !HasChord(n)).ToArray();
+        var beyond = under.Except(withoutChord).Where(n => OriginalNotes.Moved(n.Note, octaves) is null);
+        return made with
+        {
+            Totals = made.Totals with
+            {
+                LeftOut =
+                [
+                    .. made.Totals.LeftOut,
+                    .. Sentences(withoutChord, "what stood under the tune where there is no chord is left out"),
+                    .. Sentences(beyond, "what would lie beyond all bells once it is moved with the tune is left out"),
+                ],
+            },
+        };
+
+        bool HasChord(HeardNote note) => made.Choices.Any(c => note.Start >= c.Start && note.Start < c.Start + c.Length);
     }
+
+    private IEnumerable<string> Sentences(IEnumerable<HeardNote> notes, string what) => notes
+        .GroupBy(n => Sheet.Bars[n.WrittenBar].Number)
+        .Select(bar => string.Create(CultureInfo.InvariantCulture, $"{(bar.Key == 0 ? "the pickup" : $"bar {bar.Key}")}: {what}"));
 
     /// <summary>What was made beside what there was.</summary>
     /// <param name="made">The draft of <see cref="Sheet"/>.</param>

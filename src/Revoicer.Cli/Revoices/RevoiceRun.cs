@@ -54,6 +54,13 @@ internal static class RevoiceRun
         if (revoicing is null)
         {
             error.Say($"{asked.Sheet}: {PassageOptions.NoVoice(passage, asked.Choice.Voice)}");
+            return null;
+        }
+
+        if (revoicing.IsBareTune)
+        {
+            error.Say($"{asked.Sheet}: it is a tune alone, without chord symbols and without other notes to find chords from; expected music in several voices, or chord symbols over the tune ('revoicer draft' voices that)");
+            return null;
         }
 
         return revoicing;

@@ -5,8 +5,9 @@ namespace Revoicer.LeadSheets;
 
 /// <summary>
 /// The notes of a passage that lie on top: those with nothing higher struck with them, nor still sounding when they are
-/// struck. Of notes alike the one that was struck first counts, of those struck together the first voice's. Known as the
-/// skyline (Uitdenbogerd and Zobel, ACM Multimedia 1999; from memory), here with written lengths left as they are.
+/// struck. Where a voice comes upon a note that another still holds, it is the line's, unless the line has it from a voice
+/// before that one in the file; of notes alike that are struck together the first voice's counts. Known as the skyline
+/// (Uitdenbogerd and Zobel, ACM Multimedia 1999; from memory), here with written lengths left as they are.
 /// </summary>
 /// <param name="Tune">The line as one voice.</param>
 /// <param name="Others">What is left of each voice.</param>
@@ -62,12 +63,13 @@ internal sealed record TopLine(PassageVoice Tune, Items<PassageVoice> Others)
         return struck;
     }
 
-    // The notes of the line, tied ones with the note that they are tied to. Of what still sounds a heap gives the highest;
-    // what has ended leaves it when it comes up. What is heard again is what it was the first time.
+    // The notes of the line, tied ones with the note that they are tied to. Of what still sounds a heap gives the highest, of
+    // notes alike the line's, by its voice; what has ended leaves it when it comes up. What is heard again is what it was the
+    // first time.
     private static IEnumerable<Piece> OnTop(IEnumerable<Stroke> struck)
     {
         var known = new Dictionary<Piece, bool>();
-        var sounding = new PriorityQueue<Stroke, int>();
+        var sounding = new PriorityQueue<Stroke, (int, int)>();
         foreach (var stroke in struck.OrderBy(s => s.Start).ThenByDescending(s => s.Note).ThenBy(s => s.Voice))
         {
             while (sounding.TryPeek(out var ended, out _) && ended.End <= stroke.Start)
@@ -77,11 +79,13 @@ internal sealed record TopLine(PassageVoice Tune, Items<PassageVoice> Others)
 
             if (!known.TryGetValue(stroke.Pieces[0], out var isTop))
             {
-                isTop = !sounding.TryPeek(out var highest, out _) || highest.Note < stroke.Note;
+                isTop = !sounding.TryPeek(out var highest, out var order)
+                    || highest.Note < stroke.Note
+                    || (highest.Note == stroke.Note && highest.Start < stroke.Start && order.Item2 >= stroke.Voice);
             }
 
             stroke.Pieces.ForEach(piece => known.TryAdd(piece, isTop));
-            sounding.Enqueue(stroke, -stroke.Note.Midi);
+            sounding.Enqueue(stroke, (-stroke.Note.Midi, isTop ? stroke.Voice : int.MaxValue));
         }
 
         return known.Where(k => k.Value).Select(k => k.Key);

@@ -106,6 +106,16 @@ public sealed class RevoiceCommandTests : IDisposable
         Assert.Equal(2, (await Ran.Of("revoice", _scratch.Put("quay.chords", "| C |\n"))).ExitCode);
     }
 
+    // README: "a tune alone that has none is not harmonised".
+    [Fact]
+    public async Task A_tune_alone_without_chords_is_refused()
+    {
+        var ran = await Ran.Of("revoice", _scratch.Put("alone.abc", "X:1\nT:Alone\nM:4/4\nL:1/4\nK:C\nc e g e|c4|]\n"), "--out", _scratch.At("anew"));
+        Assert.Equal(2, ran.ExitCode);
+        Assert.Contains("it is a tune alone, without chord symbols and without other notes to find chords from", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["alone.abc"], _scratch.Names());
+    }
+
     [Fact]
     public async Task The_result_never_takes_the_place_of_the_original()
     {

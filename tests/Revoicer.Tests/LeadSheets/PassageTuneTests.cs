@@ -31,6 +31,37 @@ public sealed class PassageTuneTests
         Assert.Equal("C4 0, E4 0, D4 2, F4 2, G4 9", string.Join(", ", found.Rest.Select(n => $"{n.Note} {n.Start}")));
     }
 
+    // Common practice: where soprano and alto meet on a note that the alto holds, the soprano sings it all the same.
+    [Fact]
+    public void A_unison_with_a_held_voice_is_the_tunes()
+    {
+        var found = PassageTune.Of(Passage("V:1\n[Gc] [FG] E2 | [FG]4- | G4 |]\nV:2\nC E2 C | E4 | [EG]4 |]\n"), null)!;
+        Assert.Equal("C5 1, G4 1, E4 2, G4 8", AbcText.Heard(found.Sheet));
+        Assert.Equal("C4 0, G4 0, E4 1, F4 1, C4 3, E4 4, F4 4, E4 8, G4 8", string.Join(", ", found.Rest.Select(n => $"{n.Note} {n.Start}")));
+    }
+
+    [Fact]
+    public void Nothing_sounds_above_the_top_line_of_a_hymn_and_what_sounds_above_all_else_is_in_it()
+    {
+        var unisons = 0;
+        foreach (var (name, passage) in Hymns.All())
+        {
+            HeardNote[] all = [.. passage.Voices.SelectMany(passage.Heard).Where(n => n.Pass == 1)];
+            var line = passage.Heard(TopLine.Of(passage).Tune).Where(n => n.Pass == 1).Select(n => (n.Start, n.Note)).ToHashSet();
+            foreach (var note in all)
+            {
+                HeardNote[] with = [.. all.Where(o => o.Start <= note.Start && o.End > note.Start && o.Note >= note.Note)];
+                var isFirst = passage.Heard(passage.Voices[0]).Contains(note);
+                var isIn = line.Contains((note.Start, note.Note));
+                Assert.True(isIn ? with.All(o => o.Note == note.Note) : with.Length > 1 && (!isFirst || with.Any(o => o.Note > note.Note)), $"{name}: {note.Note} at {note.Start}");
+                unisons += isIn && isFirst && with.Any(o => o.Start < note.Start) ? 1 : 0;
+            }
+        }
+
+        // That there are such places at all: two in Faith of Our Fathers.
+        Assert.True(unisons >= 2, $"{unisons} unisons with a held voice");
+    }
+
     [Fact]
     public void Ties_into_a_second_ending_stay_with_their_note()
     {
