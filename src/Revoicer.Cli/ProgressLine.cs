@@ -1,3 +1,4 @@
+using Revoicer.Audits;
 using Revoicer.Cli.Streams;
 
 namespace Revoicer.Cli;
@@ -6,7 +7,7 @@ namespace Revoicer.Cli;
 /// One line at the foot of a terminal that says what is being done, once it has taken more than a second; nothing where
 /// the error stream is no terminal.
 /// </summary>
-internal sealed class ProgressLine : IProgress<Stage>, IDisposable
+internal sealed class ProgressLine : IProgress<Stage>, IProgress<AuditStage>, IDisposable
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
 
@@ -27,6 +28,16 @@ internal sealed class ProgressLine : IProgress<Stage>, IDisposable
 
     /// <inheritdoc/>
     public void Report(Stage stage) => Say(Words(stage));
+
+    /// <inheritdoc/>
+    public void Report(AuditStage stage) => Say(stage switch
+    {
+        AuditStage.Tables => "listening to the bells ...",
+        AuditStage.Limbs => "looking for hands and feet ...",
+        AuditStage.Clash => "adding up the clash ...",
+        AuditStage.Limits => "holding it against the limits ...",
+        _ => throw new ArgumentOutOfRangeException(nameof(stage), stage, "no such stage"),
+    });
 
     /// <summary>What is being done, in a few words.</summary>
     public void Say(string text)

@@ -16,6 +16,8 @@ return args switch
     ["layouts", .. var sheets] when sheets.Length > 0 => LayoutReport.Print(sheets),
     ["program", var program, .. var sheets] when sheets.Length > 0 => ProgramTimes.Print(program, sheets),
     ["tune", .. var sheets] when sheets.Length > 0 => TuneReport.Print(sheets),
+    ["audit", .. var counts] when counts.Length > 0 && counts.All(c => int.TryParse(c, NumberStyles.None, CultureInfo.InvariantCulture, out _)) =>
+        AuditTimes.Print([.. counts.Select(c => int.Parse(c, CultureInfo.InvariantCulture))]),
     ["passage", .. var files] when files.Length > 0 => PassageReport.Print(files),
     ["pictures", var folder] => PicturesReport.Write(folder),
     _ => Usage(),
@@ -36,6 +38,7 @@ static int Usage()
     Console.Error.WriteLine("       Revoicer.Benchmarks program PROGRAM SHEET...   whole runs of the built program, median of ten");
     Console.Error.WriteLine("       Revoicer.Benchmarks tune SHEET...              the tunes of ABC files as heard: start and length in quarters, MIDI number");
     Console.Error.WriteLine("       Revoicer.Benchmarks passage FILE.mid...        the voices of MIDI files as heard, each note likewise");
+    Console.Error.WriteLine("       Revoicer.Benchmarks audit N...                 audits of music of N notes, stage by stage");
     Console.Error.WriteLine("       Revoicer.Benchmarks pictures FOLDER            draws the pictures of docs/clash-model.md into a folder, as SVG and PNG");
     return 2;
 }

@@ -37,7 +37,8 @@ internal static class AuditCommand
                     parsed.GetValue(sounding),
                     parsed.GetValue(json)),
                 parsed.InvocationConfiguration.Output,
-                parsed.InvocationConfiguration.Error),
+                parsed.InvocationConfiguration.Error,
+                cancel),
             cancel));
         return command;
     }

@@ -23,25 +23,28 @@ internal static class AuditRun
     private const int LargestArrangement = 32 * 1024 * 1024;
 
     /// <summary>Reads, audits, tells; the exit code.</summary>
-    public static int Of(AuditRequest request, TextWriter output, TextWriter error)
+    public static int Of(AuditRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var tower = SettingsKinds.Tower.Open(request.Tower, error);
         var sound = SettingsKinds.Sound.Open(request.Sound, error);
-        if (tower is null || sound is null || Audit(request, tower.Value, sound.Value, error) is not { } audit)
+        using var progress = new ProgressLine(error);
+        if (tower is null || sound is null || Audit(request, tower.Value, sound.Value, error, progress, cancel) is not { } audit)
         {
             return ExitCode.WrongUsage;
         }
 
+        progress.Clear();
         output.Write(request.Json ? Encoding.UTF8.GetString(AuditJson.Write(audit)) : $"{AuditText.Of(audit)}\n{Cautions.Playing}\n");
         return audit.IsPlayable ? ExitCode.Done : ExitCode.NotPlayable;
     }
 
     // Null, with every problem told, where there is nothing to audit.
-    private static AuditReport? Audit(AuditRequest request, Tower tower, Sound sound, TextWriter error)
+    private static AuditReport? Audit(
+        AuditRequest request, Tower tower, Sound sound, TextWriter error, ProgressLine progress, CancellationToken cancel)
     {
         if (request.Passage.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
         {
-            return Exact(request, error) is { } arrangement ? Auditing.Of(arrangement, tower, sound) : null;
+            return Exact(request, error) is { } arrangement ? Auditing.Of(arrangement, tower, sound, progress, cancel) : null;
         }
 
         if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || PassageOptions.Moved(read, request.Passage, request.Key, request.Sounding ? tower.Transposition : default, error) is not { } passage)
@@ -63,8 +66,9 @@ internal static class AuditRun
         }
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(passage.Sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
-        var harmony = HarmonyFinding.Of(passage);
-        var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo, tune);
+        progress.Say("finding the chords ...");
+        var harmony = HarmonyFinding.Of(passage, cancel);
+        var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo, tune, progress, cancel);
         return audit with { Told = [.. UnheardText.Of(passage.Sheet) is { } unheard ? [unheard] : Array.Empty<string>(), .. OfChords(harmony), .. audit.Told] };
     }
 

@@ -152,7 +152,7 @@ internal static class DraftRun
             CultureInfo.InvariantCulture,
             $"""
             {VisibleText.OneLine(arrangement.Title)}: {(arrangement.Choices.Count == 1 ? "one chord" : $"{arrangement.Choices.Count} chords")} voiced for {arrangement.Tower.Name}, {arrangement.Sound}
-            median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together), {Bass(arrangement)}
+            median clash {totals.MedianClash:0} (100 = C4 E4 G4 struck together{(arrangement.TuneOctaves is null ? "" : $"; {arrangement.MedianWithTune:0} with the tune's own")}), {Bass(arrangement)}
             strokes: {arrangement.Strokes.Count(s => !s.IsTune)}{(arrangement.TuneOctaves is null ? "" : " beside the tune")}; chords without a stroke: {arrangement.SilentChords}, with one alone: {arrangement.SingleStrokes}
             search: {arrangement.Status}
 

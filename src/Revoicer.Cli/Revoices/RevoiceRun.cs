@@ -71,7 +71,7 @@ internal static class RevoiceRun
         var (before, now) = (revoiced.Before.Totals, revoiced.Now.Totals);
         var summary = string.Create(
             CultureInfo.InvariantCulture,
-            $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; median clash {before.MedianClash:0} before, {now.MedianClash:0} now\n")
+            $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; median clash {before.MedianClash:0} before, {now.MedianClash:0} now ({before.MedianWithTune:0} and {now.MedianWithTune:0} with the tune's own)\n")
             + (revoiced.Before.IsPlayable ? "" : $"before, {Places(revoiced.Before)} could not be played\n")
             + (revoiced.Now.IsPlayable ? "" : $"now, {Places(revoiced.Now)} cannot be played, of the tune itself\n");
         return (RevoicedText.Of(revoiced) + "\n", summary);

@@ -48,6 +48,9 @@ public sealed record Arrangement(
     /// <summary>How many chords, as heard, have one stroke alone.</summary>
     public int SingleStrokes => Choices.Count(c => c.Strokes.Count == 1);
 
+    /// <summary>The median over the chords as heard of the clash figure, the tune with itself counted in; 0 without a chord.</summary>
+    public double MedianWithTune => Choices.Count == 0 ? 0 : StrokeFigures.Median(Choices.Select(c => c.Clash.Whole));
+
     /// <summary>What the player wished for and got, in sentences.</summary>
     public Items<string> Wishes { get; init; } = [];
 }

@@ -14,27 +14,42 @@ internal sealed class ClashInTime
     // -20 dB: below a tenth of its amplitude at the stroke a bell counts as no longer ringing on.
     private static readonly Decibels StillHeard = new(-20);
 
+    // As many as any report shows.
+    private const int MostQuarrels = 3;
+
     private readonly Instrument _instrument;
     private readonly Moment[] _moments;
     private readonly ChordInTime[] _chords;
+    private readonly RingSums _sums;
+    private readonly Lazy<RungClash[]> _clashes;
+    private readonly Lazy<(double Others, double Tune)[]> _doses;
+    private readonly Lazy<double[]> _byHearing;
 
     /// <summary>For chords and the tune over them.</summary>
     /// <param name="instrument">The tower; it has a bell for every stroke.</param>
     /// <param name="chords">The chords in order of time.</param>
     /// <param name="tune">The strokes of the tune, which belong to no chord of their own.</param>
-    public ClashInTime(Instrument instrument, IEnumerable<ChordInTime> chords, IEnumerable<Stroke> tune)
+    /// <param name="cancel">Stops the work.</param>
+    public ClashInTime(Instrument instrument, IEnumerable<ChordInTime> chords, IEnumerable<Stroke> tune, CancellationToken cancel = default)
     {
         _instrument = instrument;
         _chords = [.. chords];
+        Seconds[] begins = [.. _chords.Select(c => c.At)];
         _moments =
         [
-            .. _chords.SelectMany((chord, i) => chord.Strokes.Select(s => MomentOf(s, i))),
-            .. tune.Select(s => MomentOf(s, HearingAt(s.At))),
+            .. _chords.SelectMany((chord, i) => chord.Strokes.Select(s => MomentOf(s, i)))
+                .Concat(tune.Select(s => MomentOf(s, HearingAt(s.At))))
+                .OrderBy(m => m.At.Value),
         ];
         Windows = WindowsOf(_chords);
+        _sums = instrument.Doses.Sums([.. _moments.Select(m => new RungStroke(m.Bell, m.At, m.Hearing, m.Touch, m.IsTune))]);
+        _clashes = new Lazy<RungClash[]>(() => _sums.Of(
+            [.. _chords.Select((c, i) => new RungWindow(Windows[i].From, Windows[i].To, i, [new ReigningChord(c.Chord, Windows[i].From, Windows[i].To)]))], MostQuarrels, cancel));
+        _doses = new Lazy<(double, double)[]>(() => [.. _sums.Added(cancel).Select((added, i) => WithContradiction(_moments[i], added))]);
+        _byHearing = new Lazy<double[]>(ByHearing);
 
         // A stroke of the tune belongs to the last chord that has begun; before the first it is older than all.
-        int HearingAt(Seconds at) => Array.FindLastIndex(_chords, c => c.At.Value <= at.Value + 1e-6);
+        int HearingAt(Seconds at) => Sorted.LastUpTo(begins, new Seconds(at.Value + 1e-6));
     }
 
     /// <summary>
@@ -46,105 +61,66 @@ internal sealed class ClashInTime
     /// <summary>The clash figure of a hearing over its window.</summary>
     public ClashSplit FigureOf(int hearing)
     {
-        var (from, to) = Windows[hearing];
-        var sounding = Sounding(from, to);
-        var (parts, tune, contradiction) = (new double[3], 0.0, 0.0);
-        for (var a = 0; a < sounding.Length; a++)
+        var (clash, scale) = (_clashes.Value[hearing], ScaleOf(Windows[hearing].From, Windows[hearing].To));
+        var contradiction = (clash.Contradiction + clash.TuneContradiction) * scale;
+        return new ClashSplit(
+            clash.Parts[0] * scale,
+            clash.Parts[1] * scale,
+            clash.Parts[2] * scale,
+            (clash.Whole * scale) - contradiction,
+            contradiction)
         {
-            var stroke = sounding[a];
-            var own = stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[hearing].Chord, from - stroke.At, to - stroke.At);
-            contradiction += own;
-            Add(stroke, stroke, own);
-            for (var b = 0; b < a; b++)
-            {
-                var earlier = sounding[b];
-                Add(stroke, earlier, stroke.Touch * earlier.Touch * _instrument.Doses.RoughnessWithin(
-                    earlier.Bell, stroke.Bell, stroke.At - earlier.At, from - earlier.At, to - earlier.At));
-            }
-        }
-
-        var scale = 100 / _instrument.Doses.ReferenceWithin(to - from);
-        var whole = (parts.Sum() + tune) * scale;
-        return new ClashSplit(parts[0] * scale, parts[1] * scale, parts[2] * scale, whole - (contradiction * scale), contradiction * scale)
-        {
-            Tune = tune * scale,
+            Tune = clash.Tune * scale,
         };
-
-        void Add(Moment later, Moment earlier, double clash)
-        {
-            if (later.IsTune && earlier.IsTune)
-            {
-                tune += clash;
-            }
-            else
-            {
-                parts[Part(hearing, Math.Min(later.Hearing, earlier.Hearing))] += clash;
-            }
-        }
     }
 
-    /// <summary>The roughness and the contradiction of all that sounds in a window, as parts of its clash figure.</summary>
-    public (double Roughness, double Contradiction) Within(Seconds from, Seconds to)
+    /// <summary>The clash figures of all that sounds in some windows, in order of time, whatever chords reign in them.</summary>
+    /// <param name="windows">The windows; the starts in order.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public IReadOnlyList<ClashSplit> Within(IReadOnlyList<(Seconds From, Seconds To)> windows, CancellationToken cancel)
     {
-        var sounding = Sounding(from, to);
-        var (roughness, contradiction) = (0.0, 0.0);
-        for (var a = 0; a < sounding.Length; a++)
+        // Where chords begin in order, those of a window stand together.
+        var (latest, open) = (new Seconds[_chords.Length], new Seconds[_chords.Length]);
+        for (var i = 0; i < _chords.Length; i++)
         {
-            var stroke = sounding[a];
-            for (var i = 0; i < _chords.Length; i++)
-            {
-                var (begins, ends) = (new Seconds(Math.Max(Windows[i].From.Value, from.Value)), new Seconds(Math.Min(Windows[i].To.Value, to.Value)));
-                contradiction += begins < ends
-                    ? stroke.Power * _instrument.Doses.Contradiction(stroke.Bell, _chords[i].Chord, begins - stroke.At, ends - stroke.At)
-                    : 0;
-            }
-
-            for (var b = 0; b < a; b++)
-            {
-                var earlier = sounding[b];
-                roughness += stroke.Touch * earlier.Touch * _instrument.Doses.RoughnessWithin(
-                    earlier.Bell, stroke.Bell, stroke.At - earlier.At, from - earlier.At, to - earlier.At);
-            }
+            latest[i] = i > 0 && latest[i - 1] > Windows[i].To ? latest[i - 1] : Windows[i].To;
         }
 
-        var scale = 100 / _instrument.Doses.ReferenceWithin(to - from);
-        return (roughness * scale, contradiction * scale);
+        for (var i = _chords.Length - 1; i >= 0; i--)
+        {
+            open[i] = i + 1 < _chords.Length && open[i + 1] < Windows[i].From ? open[i + 1] : Windows[i].From;
+        }
+
+        var clashes = _sums.Of([.. windows.Select(w => new RungWindow(w.From, w.To, RungWindow.AllAlike, [.. Reigning(w.From, w.To)]))], 0, cancel);
+        return
+        [
+            .. clashes.Select((c, i) =>
+            {
+                var scale = ScaleOf(windows[i].From, windows[i].To);
+                var contradiction = (c.Contradiction + c.TuneContradiction) * scale;
+                return new ClashSplit(c.Parts[0] * scale, 0, 0, (c.Whole * scale) - contradiction, contradiction) { Tune = c.Tune * scale };
+            }),
+        ];
+
+        IEnumerable<ReigningChord> Reigning(Seconds from, Seconds to)
+        {
+            for (var i = Sorted.LastUpTo(latest, from) + 1; i < _chords.Length && open[i] < to; i++)
+            {
+                yield return new ReigningChord(_chords[i].Chord, Windows[i].From, Windows[i].To);
+            }
+        }
     }
+
+    private double ScaleOf(Seconds from, Seconds to) => 100 / _instrument.Doses.ReferenceWithin(to - from);
 
     /// <summary>
     /// The clash dose that a hearing adds, until all has died away: every pair counted with its later stroke, and what its
     /// strokes contradict from then on; the tune with itself left out.
     /// </summary>
-    public double DoseOf(int hearing) => DoseOf(s => s.Hearing == hearing, (a, b) => !(a.IsTune && b.IsTune));
+    public double DoseOf(int hearing) => _byHearing.Value[hearing];
 
     /// <summary>The clash dose of the tune with itself.</summary>
-    public double DoseOfTune() => DoseOf(s => s.IsTune, (a, b) => a.IsTune && b.IsTune);
-
-    private double DoseOf(Func<Moment, bool> counts, Func<Moment, Moment, bool> pairs)
-    {
-        var dose = 0.0;
-        for (var later = 0; later < _moments.Length; later++)
-        {
-            var stroke = _moments[later];
-            if (!counts(stroke))
-            {
-                continue;
-            }
-
-            dose += pairs(stroke, stroke) ? Contradiction(stroke) : 0;
-            for (var earlier = 0; earlier < _moments.Length; earlier++)
-            {
-                var other = _moments[earlier];
-                var comesBefore = other.At < stroke.At || (other.At == stroke.At && earlier < later);
-                if (comesBefore && pairs(stroke, other) && IsInReach(stroke.At - other.At))
-                {
-                    dose += stroke.Touch * other.Touch * _instrument.Doses.Roughness(other.Bell, stroke.Bell, stroke.At - other.At);
-                }
-            }
-        }
-
-        return dose;
-    }
+    public double DoseOfTune() => _doses.Value.Sum(d => d.Tune);
 
     /// <summary>The own clash that the close root position would have over the window of a hearing.</summary>
     public double CloseRootOf(int hearing, ChordSymbol symbol)
@@ -171,8 +147,14 @@ internal sealed class ClashInTime
     public Items<Quarrel> QuarrelsOf(int hearing, int atMost)
     {
         var (from, to) = Windows[hearing];
-        Strike[] strikes = [.. Sounding(from, to).Select(m => new Strike(m.Bell, m.At, m.Level))];
-        return _instrument.Doses.Parts(strikes, _chords[hearing].Chord, from, to, atMost).Select(QuarrelOf).ToItems();
+        return _clashes.Value[hearing].Largest.Take(atMost).Select(part => QuarrelOf(Lasting(part, hearing, from, to))).ToItems();
+    }
+
+    // How long it lasts is that of the strokes of its bells alone.
+    private ClashPart Lasting(RungPart part, int hearing, Seconds from, Seconds to)
+    {
+        Strike[] strikes = [.. Sounding(from, to).Where(m => m.Bell == part.LowerBell || m.Bell == part.HigherBell).Select(m => new Strike(m.Bell, m.At, m.Level))];
+        return _instrument.Doses.Part(part, strikes, _chords[hearing].Chord, from, to);
     }
 
     private Quarrel QuarrelOf(ClashPart part)
@@ -209,11 +191,29 @@ internal sealed class ClashInTime
         return bell.Partials.Any(p => p.Amplitude * Math.Exp(-p.Kappa * since.Value) > strongest * StillHeard.AmplitudeFactor);
     }
 
-    // 0 own, 1 from the chord before, 2 older: by the older of the strokes concerned.
-    private static int Part(int hearing, int older) => Math.Clamp(hearing - older, 0, 2);
+    private double[] ByHearing()
+    {
+        var doses = new double[_chords.Length];
+        foreach (var (i, dose) in _doses.Value.Index().Where(d => _moments[d.Index].Hearing >= 0))
+        {
+            doses[_moments[i].Hearing] += dose.Others;
+        }
 
-    private Moment[] Sounding(Seconds from, Seconds to) =>
-        [.. _moments.Where(m => m.At < to && IsInReach(from - m.At)).OrderBy(m => m.At.Value)];
+        return doses;
+    }
+
+    private (double Others, double Tune) WithContradiction(Moment stroke, (double Others, double Tune) added) => stroke.IsTune
+        ? (added.Others, added.Tune + Contradiction(stroke))
+        : (added.Others + Contradiction(stroke), added.Tune);
+
+    // Those that still sound in a window as much as a figure can show.
+    private IEnumerable<Moment> Sounding(Seconds from, Seconds to)
+    {
+        for (var i = Sorted.LastUpTo(_moments, from.Value - (_instrument.Horizon * 1e-6), m => m.At.Value) + 1; i < _moments.Length && _moments[i].At < to; i++)
+        {
+            yield return _moments[i];
+        }
+    }
 
     private bool IsInReach(Seconds apart) => apart.Value * 1e6 <= _instrument.Horizon;
 

@@ -27,10 +27,19 @@ internal static class StrokeFigures
     /// <summary>Where the 10 s with most strokes on heavy bells (written below middle C) begin, and how many these are.</summary>
     public static (Seconds From, int Strokes) HeaviestPassage(Items<Stroke> strokes)
     {
-        var heavy = strokes.Where(s => s.Note.Midi < HeavyBelow).Select(s => s.At).ToArray();
-        return heavy.Length == 0
-            ? (Seconds.Zero, 0)
-            : heavy.Select(from => (from, heavy.Count(at => at >= from && at < from + HeavyPassage))).MaxBy(p => p.Item2);
+        Seconds[] heavy = [.. strokes.Where(s => s.Note.Midi < HeavyBelow).Select(s => s.At).Order()];
+        var most = (From: Seconds.Zero, Strokes: 0);
+        for (var (first, end) = (0, 0); first < heavy.Length; first++)
+        {
+            while (end < heavy.Length && heavy[end] < heavy[first] + HeavyPassage)
+            {
+                end++;
+            }
+
+            most = end - first > most.Strokes ? (heavy[first], end - first) : most;
+        }
+
+        return most;
     }
 
     /// <summary>The median of some figures; at least one.</summary>

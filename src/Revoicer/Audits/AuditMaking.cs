@@ -15,7 +15,7 @@ namespace Revoicer.Audits;
 internal sealed record AuditHead(string Title, KeySignature? Key, bool TempoIsAssumed);
 
 /// <summary>Makes the report of strokes that are on the clock.</summary>
-internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<ArrangedBar> bars, TempoMap tempi, Seconds shift)
+internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<ArrangedBar> bars, TempoMap tempi, Seconds shift, IProgress<AuditStage>? progress, CancellationToken cancel)
 {
     private const int QuarrelsShown = 3;
 
@@ -29,9 +29,12 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
         var tower = instrument.Tower;
         var tune = strokes.Where(s => s.IsTune).ToArray();
         var inTime = stretches.Select(s => s.InTime(tempi, shift, tower.Transposition)).ToArray();
-        var clash = new ClashInTime(instrument, inTime, tune);
-        var chords = stretches.ToArray().AsParallel().AsOrdered().Select((s, i) => ToChord(s, i, clash)).ToItems();
-        var unplayable = Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep));
+        progress?.Report(AuditStage.Clash);
+        var clash = new ClashInTime(instrument, inTime, tune, cancel);
+        var barClashes = Task.Run(() => BarsOf(strokes, clash), cancel);
+        var chords = stretches.ToArray().AsParallel().AsOrdered().WithCancellation(cancel).Select((s, i) => ToChord(s, i, clash)).ToItems();
+        progress?.Report(AuditStage.Limits);
+        var unplayable = Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep), cancel);
         var sounds = HeardSound.Of(instrument, inTime, tune);
         var (from, heavy) = StrokeFigures.HeaviestPassage(strokes);
         return new AuditReport(
@@ -46,12 +49,13 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
             shift,
             strokes,
             chords,
-            BarsOf(strokes, clash),
+            barClashes.GetAwaiter().GetResult(),
             unplayable,
             new AuditTotals(
                 chords.Sum(c => c.Dose),
                 clash.DoseOfTune(),
-                MedianOf(chords),
+                MedianOf(chords, c => c.Avoidable),
+                MedianOf(chords, c => c.Whole),
                 sounds.Carry,
                 sounds.Brightness,
                 strokes.Select(s => s.Note).Distinct().Order().ToItems(),
@@ -84,25 +88,22 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
     // As with chords, a roll that leads into a bar belongs to it and not to the bar before.
     private Items<AuditedBar> BarsOf(Items<Stroke> strokes, ClashInTime clash)
     {
-        var struck = bars.Select(bar => strokes.Where(s => s.Beat >= bar.Start && s.Beat < bar.Start + bar.Length).ToArray()).ToArray();
-        double[] begins =
-        [
-            .. bars.Select((bar, i) => struck[i].Select(s => s.At.Value).Append((tempi.At(bar.Start) + shift).Value).Min()),
-            (tempi.At(bars[^1].Start + bars[^1].Length) + shift).Value,
-        ];
-        return Enumerable.Range(0, bars.Count).ToArray().AsParallel().AsOrdered()
-            .Select(i =>
-            {
-                var end = begins[i + 1] > begins[i] ? begins[i + 1] : (tempi.At(bars[i].Start + bars[i].Length) + shift).Value;
-                var (roughness, contradiction) = clash.Within(new Seconds(begins[i]), new Seconds(end));
-                return new AuditedBar(roughness, contradiction, struck[i].Length);
-            })
-            .ToItems();
+        var struck = bars.Select(_ => (Count: 0, First: double.PositiveInfinity)).ToArray();
+        foreach (var stroke in strokes)
+        {
+            var bar = Sorted.LastUpTo(bars, stroke.Beat, b => b.Start);
+            struck[bar] = (struck[bar].Count + 1, Math.Min(struck[bar].First, stroke.At.Value));
+        }
+
+        double[] starts = [.. bars.Select(bar => (tempi.At(bar.Start) + shift).Value), (tempi.At(bars[^1].Start + bars[^1].Length) + shift).Value];
+        double[] begins = [.. struck.Select((s, i) => Math.Min(starts[i], s.First)), starts[^1]];
+        var windows = bars.Select((_, i) => (new Seconds(begins[i]), new Seconds(begins[i + 1] > begins[i] ? begins[i + 1] : starts[i + 1]))).ToArray();
+        return clash.Within(windows, cancel).Select((figure, i) => new AuditedBar(figure, struck[i].Count)).ToItems();
     }
 
-    private static double MedianOf(Items<AuditedChord> chords)
+    private static double MedianOf(Items<AuditedChord> chords, Func<ClashSplit, double> figure)
     {
         var named = chords.Any(c => c.Symbol is not null) ? chords.Where(c => c.Symbol is not null) : chords;
-        return chords.Count == 0 ? 0 : StrokeFigures.Median(named.Select(c => c.Clash.Avoidable));
+        return chords.Count == 0 ? 0 : StrokeFigures.Median(named.Select(c => figure(c.Clash)));
     }
 }

@@ -75,14 +75,9 @@ public sealed record AuditedChord(
     Items<Quarrel> Quarrels);
 
 /// <summary>The clash of one bar as heard, over its own time; 100 is C4 E4 G4 struck together over the same time.</summary>
-/// <param name="Roughness">The part that is roughness.</param>
-/// <param name="Contradiction">The part that is contradiction.</param>
+/// <param name="Clash">Its figure, all but the tune with itself as its own.</param>
 /// <param name="Strokes">How many strokes belong to it.</param>
-public sealed record AuditedBar(double Roughness, double Contradiction, int Strokes)
-{
-    /// <summary>The whole figure.</summary>
-    public double Clash => Roughness + Contradiction;
-}
+public sealed record AuditedBar(ClashSplit Clash, int Strokes);
 
 /// <summary>A place at which something cannot be played as it stands.</summary>
 /// <param name="Bar">The written bar's number.</param>
@@ -109,6 +104,7 @@ public sealed record BrokenLimit(string Limit, string Sentence);
 /// <param name="ClashDose">The clash dose of all that is struck, in clash units; a tune that is told apart with itself left out.</param>
 /// <param name="TuneDose">The clash dose of such a tune with itself; 0 where none is told apart.</param>
 /// <param name="MedianClash">The median of the clash figure over the chords, over all stretches where there is no symbol; a tune told apart with itself left out.</param>
+/// <param name="MedianWithTune">The same with it.</param>
 /// <param name="Carry">How far the chords carry on the mean, re one stroke of C4 over the same time.</param>
 /// <param name="Brightness">Around which frequency the energy of all chords lies; 0 where nothing is struck.</param>
 /// <param name="BellsUsed">The bells used, lowest first.</param>
@@ -119,6 +115,7 @@ public sealed record AuditTotals(
     double ClashDose,
     double TuneDose,
     double MedianClash,
+    double MedianWithTune,
     Decibels Carry,
     Hertz Brightness,
     Items<WrittenNote> BellsUsed,

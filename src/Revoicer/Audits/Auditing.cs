@@ -21,19 +21,23 @@ public static class Auditing
     /// <param name="sound">The sound whose fade, touch and roll step are used.</param>
     /// <param name="tempo">The player's tempo; null for the passage's own.</param>
     /// <param name="tune">Its tune, to be told apart from the rest; null where all notes are told alike.</param>
+    /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
+    /// <param name="cancel">Stops the work.</param>
     /// <exception cref="ArgumentException">The chords stand over other bars than the passage.</exception>
-    public static AuditReport Of(Passage passage, LeadSheet chords, Tower tower, Sound sound, Tempo? tempo, PassageTune? tune = null)
+    public static AuditReport Of(Passage passage, LeadSheet chords, Tower tower, Sound sound, Tempo? tempo, PassageTune? tune = null, IProgress<AuditStage>? progress = null, CancellationToken cancel = default)
     {
         if (!chords.HasBarsOf(passage.Sheet))
         {
             throw new ArgumentException("the chords stand over other bars than the passage", nameof(chords));
         }
 
+        progress?.Report(AuditStage.Tables);
         var instrument = new Instrument(tower, sound);
         var written = SheetTempi.Of(passage.Sheet);
         var tempi = tempo is { } steady ? TempoMap.Steady(steady) : written;
-        var played = PassageStrokes.Of(passage, tune, tempi, instrument, sound);
-        var report = new AuditMaking(instrument, sound, StrokeFigures.BarsOf(passage.Sheet), tempi, played.Shift).Of(
+        progress?.Report(AuditStage.Limbs);
+        var played = PassageStrokes.Of(passage, tune, tempi, instrument, sound, cancel);
+        var report = new AuditMaking(instrument, sound, StrokeFigures.BarsOf(passage.Sheet), tempi, played.Shift, progress, cancel).Of(
             new AuditHead(passage.Sheet.Title, passage.Sheet.Key, tempo is null && passage.Sheet.Tempo is null),
             played.Strokes,
             played.Missing.Select(n => new MissingNote(n.Start, n.Note)).ToItems(),
@@ -53,14 +57,17 @@ public static class Auditing
     /// <param name="arrangement">The arrangement.</param>
     /// <param name="tower">The instrument on which it is to be played.</param>
     /// <param name="sound">The sound whose fade and roll step are used; touch is the arrangement's own.</param>
-    public static AuditReport Of(Arrangement arrangement, Tower tower, Sound sound)
+    /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public static AuditReport Of(Arrangement arrangement, Tower tower, Sound sound, IProgress<AuditStage>? progress = null, CancellationToken cancel = default)
     {
+        progress?.Report(AuditStage.Tables);
         var strokes = arrangement.Strokes.ToLookup(s => tower.At(s.Note) is not null);
         var symbols = arrangement.Choices.Select(c => SymbolOf(c.Symbol)).ToArray();
         var stretches = arrangement.Choices.Select((c, i) => new Stretch(
             c.Start, c.Length, symbols[i], PassageStrokes.InOrder(c.Strokes.Where(s => tower.At(s.Note) is not null))));
         var unread = arrangement.Choices.Where((_, i) => symbols[i] is null).Select(c => c.Symbol).Distinct();
-        var report = new AuditMaking(new Instrument(tower, sound), sound, arrangement.Bars, arrangement.Tempi, arrangement.Shift).Of(
+        var report = new AuditMaking(new Instrument(tower, sound), sound, arrangement.Bars, arrangement.Tempi, arrangement.Shift, progress, cancel).Of(
             new AuditHead(arrangement.Title, arrangement.WrittenKey, arrangement.TempoIsAssumed),
             PassageStrokes.InOrder(strokes[true]),
             strokes[false].Select(s => new MissingNote(s.Beat, s.Note)).ToItems(),
@@ -72,6 +79,7 @@ public static class Auditing
             [
                 .. StrokeFigures.SummaryOf(tower) == arrangement.Tower ? [] : new[] { $"it was made for {arrangement.Tower.Name}" },
                 .. arrangement.Sound == sound.Name ? [] : new[] { $"it was made in the sound {arrangement.Sound}, whose touch it keeps" },
+                .. StrokeFigures.SummaryOf(tower) == arrangement.Tower && arrangement.Sound == sound.Name ? StoredFigures.Told(arrangement, report) : [],
                 .. unread.Select(symbol => $"{symbol} is no chord symbol that can be read, so nothing contradicts it"),
                 .. report.Told,
             ],

@@ -23,7 +23,8 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
     /// <param name="tempi">The speeds.</param>
     /// <param name="instrument">The tower.</param>
     /// <param name="sound">The sound.</param>
-    public static PassageStrokes Of(Passage passage, PassageTune? tune, TempoMap tempi, Instrument instrument, Sound sound)
+    /// <param name="cancel">Stops the work.</param>
+    public static PassageStrokes Of(Passage passage, PassageTune? tune, TempoMap tempi, Instrument instrument, Sound sound, CancellationToken cancel)
     {
         var ofTune = (tune is null ? [] : HeardTune.Of(tune.Sheet)).Select(n => (n.Start, n.Note)).ToHashSet();
         var heard = passage.Voices.SelectMany(passage.Heard)
@@ -41,7 +42,7 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
         {
             IsTune = IsTune(l.Note),
         });
-        return new PassageStrokes(WithLimbs(instrument.Tower, strokes), heard[false].ToItems(), shift);
+        return new PassageStrokes(WithLimbs(instrument.Tower, strokes, cancel), heard[false].ToItems(), shift);
 
         bool IsTune(HeardNote note) => ofTune.Contains((note.Start, note.Note));
 
@@ -49,10 +50,10 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
     }
 
     /// <summary>Strokes with limbs found by the least effort, in order of time, then upward.</summary>
-    public static Items<Stroke> WithLimbs(Tower tower, IEnumerable<Stroke> strokes)
+    public static Items<Stroke> WithLimbs(Tower tower, IEnumerable<Stroke> strokes, CancellationToken cancel = default, int asLong = 0)
     {
         var chords = strokes.GroupBy(s => s.Beat).OrderBy(c => c.Key).Select(c => c.OrderBy(s => s.Note).ThenBy(s => s.At).ToArray()).ToArray();
-        var limbs = PassageLimbs.Of(tower, [.. chords.Select(c => c.Select(s => new LineNote(s.Note, s.At)).ToItems())]);
+        var limbs = PassageLimbs.Of(tower, [.. chords.Select(c => c.Select(s => new LineNote(s.Note, s.At)).ToItems())], cancel, asLong);
         return InOrder(chords.SelectMany((chord, i) => chord.Select((stroke, n) => stroke with { Limb = limbs[i][n] })));
     }
 

@@ -11,7 +11,7 @@ internal sealed record Places(Items<ArrangedBar> Bars)
     /// <summary>The bar of a place and the beat in it, counted from 1; a pickup fills the end of a bar.</summary>
     public (ArrangedBar Bar, double Beat) Of(Beats place)
     {
-        var bar = Bars.LastOrDefault(b => b.Start <= place) ?? Bars[0];
+        var bar = Bars[Math.Max(0, Sorted.LastUpTo(Bars, place, b => b.Start))];
         return (bar, ((place - bar.Start + bar.Offset).Quarters / bar.Meter.Beat.Quarters) + 1);
     }
 }

@@ -25,6 +25,10 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
     // does not take minutes.
     private const int MostTried = 1600;
 
+    // A place with more around it than this, counted alike, is tried with fewer ways to take each chord.
+    private const int Crowded = 50;
+    private const int LongPassage = 1_000;
+
     private readonly Checker _checker = new(tower);
     private readonly double _mostAtOnce = PlayingLimits.For(tower).Hard("bells_at_once");
 
@@ -42,7 +46,7 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
             return null;
         }
 
-        var asFound = Breaches(around, place);
+        var asFound = Breaches(around, place, size);
         var trial = new Trial(this, place, around, asFound.Elsewhere, size);
         return (asFound.Here == 0 ? OtherLimbs(trial) : null)
             ?? (isOfTime ? SlowerTempo(trial) : null)
@@ -52,18 +56,20 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
             ?? (isOfTime ? null : SlowerTempo(trial));
     }
 
-    private (int Here, int Elsewhere) Breaches(IEnumerable<Stroke> changed, Beats place)
+    private (int Here, int Elsewhere) Breaches(IEnumerable<Stroke> changed, Beats place, int size)
     {
-        var played = PassageStrokes.WithLimbs(tower, changed);
+        var played = WithLimbs(changed, size);
         var times = played.Where(s => s.Beat == place).Select(s => s.At).ToHashSet();
         var breaches = _checker.Check(played);
         return (breaches.Count(b => times.Contains(b.At)), breaches.Count(b => !times.Contains(b.At)));
     }
 
+    private Items<Stroke> WithLimbs(IEnumerable<Stroke> changed, int size) => PassageStrokes.WithLimbs(tower, changed, asLong: LongPassage * size / Crowded);
+
     // Only where the limbs were given: those that were found would have been these.
     private string OtherLimbs(Trial trial)
     {
-        var taken = PassageStrokes.WithLimbs(tower, trial.Around).Where(s => s.Beat == trial.Place);
+        var taken = WithLimbs(trial.Around, trial.Size).Where(s => s.Beat == trial.Place);
         return $"take it with other limbs: {string.Join(", ", taken.Select(s => $"{s.Note} {LimbNames.Of(s.Limb)}"))}";
     }
 
@@ -116,7 +122,7 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
             Stroke[] changed = [.. Others(trial), .. here[1..], moved];
             if (trial.Plays(changed))
             {
-                var limb = PassageStrokes.WithLimbs(tower, changed).First(s => s.Beat == trial.Place && s.Note == moved.Note).Limb;
+                var limb = WithLimbs(changed, trial.Size).First(s => s.Beat == trial.Place && s.Note == moved.Note).Limb;
                 return $"play {here[0].Note} an octave {word}, {moved.Note} with the {LimbNames.Of(limb)}";
             }
         }
@@ -132,7 +138,7 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
         Stroke[] inOrder = [.. open.OrderByDescending(s => here.Count(o => o.Note.PitchClass == s.Note.PitchClass))];
         return Enumerable.Range(1, Math.Min(MostLeftOut, open.Length))
             .SelectMany(count => Choices(inOrder, count))
-            .Where(left => Breaches(here.Except(left), trial.Place).Here == 0 && trial.Plays(Others(trial).Concat(here.Except(left))))
+            .Where(left => Breaches(here.Except(left), trial.Place, trial.Size).Here == 0 && trial.Plays(Others(trial).Concat(here.Except(left))))
             .Select(left => $"leave out {string.Join(", ", left.Select(s => s.Note).Order())}")
             .FirstOrDefault();
     }
@@ -152,7 +158,7 @@ internal sealed class Remedies(Tower tower, Items<Stroke> strokes, TempoMap temp
         public bool Plays(IEnumerable<Stroke> changed)
         {
             _tried += Size;
-            return _tried <= MostTried && Remedies.Breaches(changed, Place) is (0, var elsewhere) && elsewhere <= Elsewhere;
+            return _tried <= MostTried && Remedies.Breaches(changed, Place, Size) is (0, var elsewhere) && elsewhere <= Elsewhere;
         }
     }
 }

@@ -28,11 +28,19 @@ internal sealed record Stretch(Beats Start, Beats Length, ChordSymbol? Symbol, I
         var cut = SlotCutting.Cut(chords, tempi).InTime()
             .Select(h => new Stretch(h.Hearing.Start, h.Slot.Length, h.Slot.Symbol, []))
             .ToArray();
+        var rest = strokes.Where(n => !n.IsTune).GroupBy(n => n.Beat).OrderBy(same => same.Key).Select(same => (Beat: same.Key, Strokes: same.ToArray())).ToArray();
         return cut.Concat(Between(chords, cut))
             .OrderBy(s => s.Start)
-            .Select(s => s with { Strokes = strokes.Where(n => !n.IsTune && n.Beat >= s.Start && n.Beat < s.End).ToItems() })
+            .Select(s => s with { Strokes = Within(s) })
             .Where(s => s.Symbol is not null || s.Strokes.Count > 0)
             .ToItems();
+
+        Items<Stroke> Within(Stretch stretch)
+        {
+            var first = Sorted.LastUpTo(rest, stretch.Start, r => r.Beat);
+            first = first >= 0 && rest[first].Beat == stretch.Start ? first : first + 1;
+            return PassageStrokes.InOrder(rest.Skip(first).TakeWhile(r => r.Beat < stretch.End).SelectMany(r => r.Strokes));
+        }
     }
 
     /// <summary>The same on the clock of the piece as played.</summary>
@@ -42,19 +50,26 @@ internal sealed record Stretch(Beats Start, Beats Length, ChordSymbol? Symbol, I
         tempi.At(End) + shift,
         Strokes);
 
+    // What of each bar no chord covers; the chords are in order and do not overlap.
     private static IEnumerable<Stretch> Between(LeadSheet sheet, Stretch[] cut)
     {
+        var next = 0;
         foreach (var played in sheet.Played)
         {
             var (from, end) = (played.Start, played.Start + sheet.Bars[played.Written].Length);
-            foreach (var chord in cut.Where(c => c.Start < end && c.End > played.Start))
+            while (next < cut.Length && cut[next].End <= from)
             {
-                if (chord.Start > from)
+                next++;
+            }
+
+            for (var i = next; i < cut.Length && cut[i].Start < end; i++)
+            {
+                if (cut[i].Start > from)
                 {
-                    yield return new Stretch(from, chord.Start - from, null, []);
+                    yield return new Stretch(from, cut[i].Start - from, null, []);
                 }
 
-                from = chord.End > from ? chord.End : from;
+                from = cut[i].End > from ? cut[i].End : from;
             }
 
             if (from < end)

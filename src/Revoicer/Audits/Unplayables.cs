@@ -24,8 +24,9 @@ internal static class Unplayables
     /// <param name="missing">The notes that have none.</param>
     /// <param name="bars">The bars as heard.</param>
     /// <param name="remedies">Looks for remedies.</param>
+    /// <param name="cancel">Stops the work.</param>
     public static Items<UnplayablePlace> Of(
-        Tower tower, Items<Stroke> strokes, IEnumerable<MissingNote> missing, Items<ArrangedBar> bars, Remedies remedies)
+        Tower tower, Items<Stroke> strokes, IEnumerable<MissingNote> missing, Items<ArrangedBar> bars, Remedies remedies, CancellationToken cancel)
     {
         var beatAt = strokes.GroupBy(s => s.At).ToDictionary(g => g.Key, g => g.First().Beat);
         var broken = new Checker(tower).Check(strokes)
@@ -34,7 +35,7 @@ internal static class Unplayables
         var lacking = missing.ToLookup(m => m.Place, m => m.Note);
         var places = new Places(bars);
         return broken.Select(b => b.Key).Union(lacking.Select(l => l.Key)).Order().ToArray()
-            .AsParallel().AsOrdered()
+            .AsParallel().AsOrdered().WithCancellation(cancel)
             .Select((place, i) =>
             {
                 var limits = WithoutConsequences([.. broken[place].DistinctBy(b => b.Limit)]);

@@ -21,6 +21,10 @@ internal sealed class ClashParts
 
     /// <summary>All parts, largest first; their shares add up to 1 where there is any clash.</summary>
     public static IEnumerable<ClashPart> Of(
+        Items<Bell> bells, DoseTables tables, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to) =>
+        Added(bells, tables, strikes, chord, from, to).Sorted(chord);
+
+    private static ClashParts Added(
         Items<Bell> bells, DoseTables tables, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to)
     {
         var parts = new ClashParts(bells, tables, from, to);
@@ -33,7 +37,29 @@ internal sealed class ClashParts
             }
         }
 
-        return parts.Sorted(chord);
+        return parts;
+    }
+
+    /// <summary>One part whose share is known, with how long it is to be heard.</summary>
+    /// <param name="bells">The tower's bells.</param>
+    /// <param name="tables">The tower's tables.</param>
+    /// <param name="part">Which part.</param>
+    /// <param name="strikes">The strokes of its bells.</param>
+    /// <param name="chord">The chord that reigns.</param>
+    /// <param name="from">Start of the window.</param>
+    /// <param name="to">Its end.</param>
+    public static ClashPart One(
+        Items<Bell> bells, DoseTables tables, RungPart part, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to)
+    {
+        var parts = Added(bells, tables, strikes, chord, from, to);
+        if (part.HigherBell < 0)
+        {
+            var single = (part.LowerBell, part.Lower);
+            return parts.Single(single, chord, part.Share, parts._contrary.GetValueOrDefault(single).Lasts);
+        }
+
+        var pair = (part.LowerBell, part.Lower, part.HigherBell, part.Higher);
+        return parts.Pair(pair, part.Share, parts._rough.GetValueOrDefault(pair).Lasts);
     }
 
     private IEnumerable<ClashPart> Sorted(ChordClasses chord)

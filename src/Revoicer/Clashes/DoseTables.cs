@@ -1,4 +1,3 @@
-using System.Numerics;
 using Revoicer.Bells;
 using Revoicer.Music;
 using Revoicer.Values;
@@ -54,6 +53,53 @@ internal sealed class DoseTables
         return _pairs.AsSpan(_first[cell], _first[cell + 1] - _first[cell]);
     }
 
+    /// <summary>How many partials a bell has at most: partial i of bell b stands in cell b x width + i.</summary>
+    public int Width => _width;
+
+    /// <summary>How many pairs of partials are rough together, over all bells.</summary>
+    public int PairCount => _pairs.Length;
+
+    /// <summary>The number of the first of <see cref="Pairs"/> among the pairs of all bells.</summary>
+    public int FirstPair(int lower, int higher) => _first[(lower * Count) + higher];
+
+    /// <summary>The bells and the partials of a pair by its number.</summary>
+    public (int Lower, int Higher, RoughPair Pair) PairAt(int number)
+    {
+        // The last pair of bells whose pairs of partials do not begin behind it; those without any begin where the next do.
+        var cell = Array.BinarySearch(_first, number);
+        cell = cell < 0 ? ~cell - 1 : cell;
+        while (_first[cell + 1] <= number)
+        {
+            cell++;
+        }
+
+        return (cell / Count, cell % Count, _pairs[number]);
+    }
+
+    /// <summary>Whether a bell has a partial of that number.</summary>
+    public bool IsPartial(int bell, int partial) => partial < _bells[bell].Partials.Count;
+
+    /// <summary>kappa of the partial in a cell, fade included, in 1/s; 0 in a cell without one.</summary>
+    public double KappaAt(int cell) => _kappa[cell];
+
+    /// <summary>How far a partial that sounds with amplitude 1 times its own contradicts a chord; 0 where it does not.</summary>
+    public double ContradictingAt(int cell, ChordClasses chord) =>
+        _contradicting[cell] == 0 ? 0 : Clashes.Contradiction.WeightOf(_classes[cell], chord) * _contradicting[cell];
+
+    /// <summary>D of a stroke of touch 1 with all that sounds when it is struck, until all has died away.</summary>
+    /// <param name="sounding">What sounds, by cell.</param>
+    /// <param name="later">The bell struck.</param>
+    public double Onsets(double[] sounding, int later)
+    {
+        var sum = 0.0;
+        for (var cell = 0; cell < sounding.Length; cell++)
+        {
+            sum += sounding[cell] == 0 ? 0 : sounding[cell] * _onset[(cell * Count) + later];
+        }
+
+        return sum;
+    }
+
     /// <summary>D of two strokes from the later onset until both have died away.</summary>
     public double Roughness(int earlier, int later, Seconds delay)
     {
@@ -80,7 +126,7 @@ internal sealed class DoseTables
             for (var i = 0; i < _width; i++)
             {
                 var left = factor * Math.Exp(-Kappa(earlier, i) * delay.Value);
-                AddTimes(left, _onset.AsSpan(Onset(earlier, i, 0), Count), row);
+                Lanes.AddTimes(left, _onset.AsSpan(Onset(earlier, i, 0), Count), row);
             }
         }
     }
@@ -198,26 +244,4 @@ internal sealed class DoseTables
     }
 
     private int Onset(int earlier, int partial, int later) => (((earlier * _width) + partial) * Count) + later;
-
-    // Each sum is added up in the order of the partials, one later bell a lane, so that it does not depend on the width of
-    // the machine's vectors.
-    private static void AddTimes(double factor, ReadOnlySpan<double> values, Span<double> sums)
-    {
-        var wide = values.Length - (values.Length % Vector<double>.Count);
-        for (var i = 0; i < wide; i += Vector<double>.Count)
-        {
-            (new Vector<double>(sums[i..]) + (factor * new Vector<double>(values[i..]))).CopyTo(sums[i..]);
-        }
-
-        for (var i = wide; i < values.Length; i++)
-        {
-            sums[i] += factor * values[i];
-        }
-    }
 }
-
-/// <summary>Two partials of two bells that are rough together.</summary>
-/// <param name="Lower">Which partial of the bell with the lower place in the tower.</param>
-/// <param name="Higher">Which partial of the other bell.</param>
-/// <param name="Strength">g times both amplitudes.</param>
-internal readonly record struct RoughPair(int Lower, int Higher, double Strength);

@@ -109,6 +109,10 @@ public sealed class TowerDoses
         ? _units * _reference.Within(length)
         : throw new ArgumentOutOfRangeException(nameof(length), length.Value, "a window has a positive length (s)");
 
+    /// <summary>Adds up the clash of the strokes of a piece.</summary>
+    /// <param name="strokes">The strokes in order of time.</param>
+    internal RingSums Sums(RungStroke[] strokes) => new(_tables, _units, strokes);
+
     /// <summary>What the clash of some strokes in a window is made of, largest part first.</summary>
     /// <param name="strikes">The strokes, in any order; repeated strokes of a bell add up.</param>
     /// <param name="chord">The chord that reigns, as it sounds.</param>
@@ -125,6 +129,10 @@ public sealed class TowerDoses
 
         return ClashParts.Of(_tower.Bells, _tables, strikes, chord, from, to).Take(atMost).ToItems();
     }
+
+    /// <summary>One of the parts of a clash, in full.</summary>
+    internal ClashPart Part(RungPart part, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to) =>
+        ClashParts.One(_tower.Bells, _tables, part, strikes, chord, from, to);
 
     private void CheckBell(int bell, string name)
     {

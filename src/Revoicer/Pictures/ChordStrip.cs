@@ -33,7 +33,7 @@ public sealed record ChordStrip(string Title, Items<StripKey> Keyboard, Items<St
             .ToItems();
         var words = new QuarrelWords(draft, choice.ToneNames);
         return new ChordStrip(
-            $"{name}: {choice.Figure}, clash {Sentences.Figure(choice.Clash.Whole)}",
+            $"{name}: {choice.Figure}, clash {ClashWords.Of(choice.Clash)}",
             Enumerable.Range(tower.Bells[0].Note.Midi, tower.Bells[^1].Note.Midi - tower.Bells[0].Note.Midi + 1)
                 .Select(WrittenNote.AtMidi)
                 .Select(n => new StripKey(n, tower.At(n) is not null, struck.Contains(n)))

@@ -12,30 +12,53 @@ public sealed class PassageLimbs
 {
     // Caps: so many ways to take one chord are followed (the cheapest by themselves), so many states from chord to chord
     // (the cheapest so far), and pedals are looked for among the lowest four notes of a chord. Up to four notes at a time all ways are followed.
+    // In passages of more than 1,000 chords both grow fewer, so that what is followed from chord to chord grows no more: there
+    // limbs are only told, and a place that is not the best among thousands says little.
     private const int MostWays = 80;
     private const int MostStates = 128;
+    private const int FewestWays = 16;
+    private const int FewestStates = 12;
+    private const int LongPassage = 1_000;
     private const int NotesForFeet = 4;
+
+    // Chords whose ways are listed at a time.
+    private const int AtATime = 256;
 
     private readonly PassageEffort _effort;
     private readonly Tower _tower;
 
-    private PassageLimbs(Tower tower) => (_tower, _effort) = (tower, new PassageEffort(tower));
+    private readonly int _mostWays;
+    private readonly int _mostStates;
+
+    private PassageLimbs(Tower tower, int chords)
+    {
+        (_tower, _effort) = (tower, new PassageEffort(tower));
+        _mostWays = Math.Max(FewestWays, (int)Math.Min(MostWays, (long)MostWays * LongPassage / Math.Max(1, chords)));
+        _mostStates = Math.Max(FewestStates, (int)Math.Min(MostStates, (long)MostStates * LongPassage / Math.Max(1, chords)));
+    }
 
     /// <summary>The limbs of each chord.</summary>
     /// <param name="tower">The tower, which has the bells.</param>
     /// <param name="chords">For each place of the passage, in order, what is struck for it, upward; none is empty.</param>
-    public static Items<Items<Limb>> Of(Tower tower, IReadOnlyList<Items<LineNote>> chords) => new PassageLimbs(tower).Solve(chords);
+    /// <param name="cancel">Stops the work.</param>
+    /// <param name="asLong">As few ways are followed as in a passage of so many chords.</param>
+    public static Items<Items<Limb>> Of(Tower tower, IReadOnlyList<Items<LineNote>> chords, CancellationToken cancel = default, int asLong = 0) =>
+        new PassageLimbs(tower, Math.Max(asLong, chords.Count)).Solve(chords, cancel);
 
     /// <summary>The effort of given limbs: what <see cref="Of"/> makes least.</summary>
     internal static double EffortOf(Tower tower, IReadOnlyList<Items<LineNote>> chords, IReadOnlyList<Items<Limb>> limbs) =>
         new PassageEffort(tower).Of(chords, limbs);
 
-    private Items<Items<Limb>> Solve(IReadOnlyList<Items<LineNote>> chords)
+    private Items<Items<Limb>> Solve(IReadOnlyList<Items<LineNote>> chords, CancellationToken cancel)
     {
         Step[] steps = [new Step(0, default, null, null)];
-        foreach (var chord in chords)
+        foreach (var some in chords.Chunk(AtATime))
         {
-            steps = Next(steps, [.. Ways(chord)], new Seconds(chord.Min(n => n.At.Value)));
+            var ways = some.AsParallel().AsOrdered().WithCancellation(cancel).Select(chord => Ways(chord).ToArray()).ToArray();
+            foreach (var (chord, its) in some.Zip(ways))
+            {
+                steps = Next(steps, its, new Seconds(chord.Min(n => n.At.Value)));
+            }
         }
 
         var limbs = new Stack<Items<Limb>>();
@@ -47,43 +70,75 @@ public sealed class PassageLimbs
         return limbs.ToItems();
     }
 
-    // The cheapest step to each state, cheapest first; of equals the one found first.
+    // The cheapest step to each state, cheapest first; of equals the one found first. Steps and ways come cheapest first, and
+    // moves only add to them: what is dearer than as many states as are kept is not looked at.
     private Step[] Next(Step[] steps, Way[] ways, Seconds at)
     {
         var best = new Dictionary<Grips, Step>();
+        var kept = new PriorityQueue<double, double>();
+        var limit = double.PositiveInfinity;
+        var moves = new Dictionary<LimbStrokes, (double Effort, Grip? Grip)>(ReferenceEqualityComparer.Instance);
         foreach (var before in steps)
         {
             var grips = _effort.At(before.Grips, at);
+            moves.Clear();
             foreach (var way in ways)
             {
-                var (effort, after) = (before.Effort + way.Effort + _effort.OfMeeting(grips, way.Strokes), grips);
-                foreach (var (limb, strokes) in way.Strokes)
+                if (before.Effort + way.Effort > limit)
                 {
-                    var (moves, grip) = _effort.OfMoves(limb, grips[limb], strokes);
-                    (effort, after) = (effort + moves, after.With(limb, grip));
+                    break;
                 }
 
-                if (!best.TryGetValue(after, out var known) || effort < known.Effort)
+                var (effort, after) = (before.Effort + way.Effort + _effort.OfMeeting(grips, way.Strokes), grips);
+                foreach (var strokes in way.Strokes)
+                {
+                    if (!moves.TryGetValue(strokes, out var move))
+                    {
+                        moves[strokes] = move = _effort.OfMoves(strokes.Limb, grips[strokes.Limb], strokes.Notes);
+                    }
+
+                    (effort, after) = (effort + move.Effort, after.With(strokes.Limb, move.Grip));
+                }
+
+                if (!best.TryGetValue(after, out var known))
+                {
+                    kept.Enqueue(effort, -effort);
+                    if (kept.Count > _mostStates)
+                    {
+                        kept.Dequeue();
+                        limit = kept.Peek();
+                    }
+                }
+
+                if (known is null || effort < known.Effort)
                 {
                     best[after] = new Step(effort, after, way.Limbs, before);
                 }
             }
         }
 
-        return [.. best.Values.OrderBy(s => s.Effort).Take(MostStates)];
+        return [.. best.Values.OrderBy(s => s.Effort).Take(_mostStates)];
     }
 
-    private IEnumerable<Way> Ways(Items<LineNote> chord) => Feet(chord)
-        .SelectMany(feet => Hands(feet))
-        .Select(limbs => WayOf(chord, limbs))
-        .OrderBy(way => way.Effort)
-        .Take(MostWays);
-
-    private Way WayOf(Items<LineNote> chord, Items<Limb> limbs)
+    private IEnumerable<Way> Ways(Items<LineNote> chord)
     {
-        var strokes = limbs.Distinct().Order()
-            .Select(limb => new LimbStrokes(limb, [.. chord.Where((_, i) => limbs[i] == limb).OrderBy(n => n.At)]));
-        return new Way(_effort.OfChord(chord, limbs), limbs, [.. strokes]);
+        var known = new Dictionary<Items<int>, LimbStrokes>();
+        return Feet(chord)
+            .SelectMany(feet => Hands(feet))
+            .Select(limbs => (Effort: _effort.OfChord(chord, limbs), limbs))
+            .OrderBy(way => way.Effort)
+            .Take(_mostWays)
+            .Select(way => new Way(way.Effort, way.limbs, [.. way.limbs.Distinct().Order().Select(limb => Strokes(way.limbs, limb))]));
+
+        // The same strokes of a limb are the same in every way, so that what it costs to come to them is asked once.
+        LimbStrokes Strokes(Items<Limb> limbs, Limb limb)
+        {
+            int[] notes = [.. Enumerable.Range(0, chord.Count).Where(i => limbs[i] == limb)];
+            var key = notes.Prepend((int)limb).ToItems();
+            return known.TryGetValue(key, out var strokes)
+                ? strokes
+                : known[key] = new LimbStrokes(limb, [.. notes.Select(i => chord[i]).OrderBy(n => n.At)]);
+        }
     }
 
     // What the feet can take: nothing, one pedal with either foot, two with both; null is left to the hands.

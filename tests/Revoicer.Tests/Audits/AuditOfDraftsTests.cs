@@ -26,7 +26,7 @@ public class AuditOfDraftsTests
     public void The_audit_of_a_draft_has_the_figures_of_the_draft(string file)
     {
         var made = Passages.Draft(Passages.Sheet(file));
-        var audit = Auditing.Of(made, Tower, ShippedSounds.Default);
+        var audit = Auditing.Of(made, Tower, ShippedSounds.Default, cancel: TestContext.Current.CancellationToken);
         var totals = audit.Totals;
         Assert.Equal(made.Totals.ClashDose, totals.ClashDose);
         Assert.Equal(made.Totals.TuneDose, totals.TuneDose);
@@ -87,13 +87,13 @@ public class AuditOfDraftsTests
         var chords = made.Strokes.GroupBy(s => s.Beat).OrderBy(c => c.Key).Select(c => c.OrderBy(s => s.Note).ToArray()).ToArray();
         Items<LineNote>[] notes = [.. chords.Select(c => c.Select(s => new LineNote(s.Note, s.At)).ToItems())];
         var own = PassageLimbs.EffortOf(Tower, notes, [.. chords.Select(c => c.Select(s => s.Limb).ToItems())]);
-        Assert.InRange(PassageLimbs.EffortOf(Tower, notes, PassageLimbs.Of(Tower, notes)), 0, own);
+        Assert.InRange(PassageLimbs.EffortOf(Tower, notes, PassageLimbs.Of(Tower, notes, cancel: TestContext.Current.CancellationToken)), 0, own);
     }
 
     private static AuditReport Audit(Arrangement made, Sound sound)
     {
         var passage = Passages.ReadBack(made);
-        return Auditing.Of(passage, passage.Sheet, Tower, sound, null);
+        return Auditing.Of(passage, passage.Sheet, Tower, sound, null, cancel: TestContext.Current.CancellationToken);
     }
 
     // Where its place is exact, its time is the same but for the rounding of sums.

@@ -3,8 +3,10 @@ using FsCheck.Fluent;
 using Revoicer.Audits;
 using Revoicer.Bells;
 using Revoicer.LeadSheets;
+using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
 using Revoicer.Sounds;
+using Revoicer.Text;
 using Revoicer.Values;
 using Xunit;
 
@@ -100,8 +102,8 @@ public class AuditingTests
         var near = Tower with { Limits = [new LimitOverride("hands_apart", 20, null)] };
         var struck = Passages.Bar("- A4+D5+A6 - -");
         var rolled = Passages.Bar("- ~A4+D5+A6 - -");
-        Assert.Equal("roll it", Assert.Single(Auditing.Of(struck, struck.Sheet, near, ShippedSounds.Default, null).Unplayable).Remedy);
-        Assert.True(Auditing.Of(rolled, rolled.Sheet, near, ShippedSounds.Default, null).IsPlayable);
+        Assert.Equal("roll it", Assert.Single(Auditing.Of(struck, struck.Sheet, near, ShippedSounds.Default, null, cancel: TestContext.Current.CancellationToken).Unplayable).Remedy);
+        Assert.True(Auditing.Of(rolled, rolled.Sheet, near, ShippedSounds.Default, null, cancel: TestContext.Current.CancellationToken).IsPlayable);
     }
 
     [Fact]
@@ -126,7 +128,7 @@ public class AuditingTests
     public void Without_chords_there_is_no_contradiction_and_it_is_told()
     {
         var audit = Audit(Passages.Bar("C3+E4+G4 - - -", chord: null));
-        Assert.All(audit.BarClashes, b => Assert.Equal(0, b.Contradiction));
+        Assert.All(audit.BarClashes, b => Assert.Equal(0, b.Clash.Contradiction));
         Assert.Contains("there are no chord symbols, so no contradiction is told, and clash is roughness alone", audit.Told);
         Assert.Null(Assert.Single(audit.Chords).Symbol);
     }
@@ -136,8 +138,22 @@ public class AuditingTests
     {
         var bare = Passages.Bar("C3+E4+G4 - - -", chord: null);
         var named = Passages.Bar("C3+E4+G4 - - -");
-        Assert.Equal(Audit(named), Auditing.Of(bare, named.Sheet, Tower, ShippedSounds.Default, null));
-        Assert.Throws<ArgumentException>(() => Auditing.Of(bare, Waltz.Value.Sheet, Tower, ShippedSounds.Default, null));
+        Assert.Equal(Audit(named), Auditing.Of(bare, named.Sheet, Tower, ShippedSounds.Default, null, cancel: TestContext.Current.CancellationToken));
+        Assert.Throws<ArgumentException>(() => Auditing.Of(bare, Waltz.Value.Sheet, Tower, ShippedSounds.Default, null, cancel: TestContext.Current.CancellationToken));
+    }
+
+    // docs/clash-model.md: what the tune clashes with itself is left out of medians, so also out of the bars that they are of.
+    [Fact]
+    public void The_headline_lies_between_the_least_and_the_largest_bar_where_it_is_their_median_and_so_with_the_tune()
+    {
+        const string Music = "X:1\nT:Quay\nM:4/4\nL:1/4\nQ:1/4=120\nK:C\nV:1\nc' b c' b|c' d' c' b|a2 g2|e' ^d' e'2|]\nV:2\nC2 E2|E F G2|A4|C G, C2|]\n";
+        var passage = Assert.IsType<Reading<Passage>.Accepted>(AbcReader.Passage("quay.abc", Music, SheetChoice.First)).Value;
+        var tune = PassageTune.Of(passage, null);
+        var audit = Auditing.Of(passage, passage.Sheet, Tower, ShippedSounds.Default, null, tune, cancel: TestContext.Current.CancellationToken);
+        double[] bars = [.. audit.BarClashes.Select(b => b.Clash.Avoidable)], withTune = [.. audit.BarClashes.Select(b => b.Clash.Whole)];
+        Assert.InRange(audit.Totals.MedianClash, bars.Min(), bars.Max());
+        Assert.InRange(audit.Totals.MedianWithTune, withTune.Min(), withTune.Max());
+        Assert.Contains(audit.BarClashes, b => b.Clash.Tune > 1);
     }
 
     [Theory]
@@ -149,8 +165,8 @@ public class AuditingTests
         // tower sounds an octave above written.
         var even = ShippedSounds.Default with { HeavyTouch = Decibels.Zero };
         var bar = Passages.Bar("C3+E3+G3 - - -", tempo);
-        var audit = Auditing.Of(bar, bar.Sheet, Tower, even, null);
-        Assert.Equal(100, audit.BarClashes[0].Clash, 6);
+        var audit = Auditing.Of(bar, bar.Sheet, Tower, even, null, cancel: TestContext.Current.CancellationToken);
+        Assert.Equal(100, audit.BarClashes[0].Clash.Whole, 6);
         Assert.Equal(100, audit.Totals.ClashDose, 6);
         Assert.Equal(100, audit.Totals.MedianClash, 6);
     }
@@ -179,7 +195,7 @@ public class AuditingTests
     }
 
     private static AuditReport Audit(Passage passage, double? tempo = null) => Auditing.Of(
-        passage, passage.Sheet, Tower, ShippedSounds.Default, tempo is { } perMinute ? new Tempo(Beats.OfQuarters(1), perMinute) : null);
+        passage, passage.Sheet, Tower, ShippedSounds.Default, tempo is { } perMinute ? new Tempo(Beats.OfQuarters(1), perMinute) : null, cancel: TestContext.Current.CancellationToken);
 
     // A cluster of eight in every 32nd note is beyond any simple change; alone, the least of them has one.
     [Fact]
@@ -194,7 +210,7 @@ public class AuditingTests
         static AuditReport Of(string words)
         {
             var passage = Passages.Bar(words);
-            return Auditing.Of(passage, passage.Sheet, ShippedTowers.Default, ShippedSounds.Default, null);
+            return Auditing.Of(passage, passage.Sheet, ShippedTowers.Default, ShippedSounds.Default, null, cancel: TestContext.Current.CancellationToken);
         }
     }
 }

@@ -42,20 +42,20 @@ public class PassageLimbsTests
         Assert.Equal([Limb.LeftFoot, Limb.RightFoot], Found(Chord(0, "C3", "G3"))[0]);
 
     [Fact]
-    public void A_passage_without_notes_needs_no_limbs() => Assert.Empty(PassageLimbs.Of(Tower, []));
+    public void A_passage_without_notes_needs_no_limbs() => Assert.Empty(PassageLimbs.Of(Tower, [], cancel: TestContext.Current.CancellationToken));
 
     [Fact]
     public void More_notes_than_limbs_can_take_still_get_limbs()
     {
         var chord = Tower.Bells.Take(20).Select(b => new LineNote(b.Note, Seconds.Zero)).ToItems();
-        Assert.Equal(20, PassageLimbs.Of(Tower, [chord])[0].Count);
+        Assert.Equal(20, PassageLimbs.Of(Tower, [chord], cancel: TestContext.Current.CancellationToken)[0].Count);
     }
 
     [Law(MaxTest = 200)]
     public FsCheck.Property No_other_limbs_take_less_effort() => Prop.ForAll(Passages.ToArbitrary(), chords =>
     {
         var least = Ways(chords).Min(limbs => PassageLimbs.EffortOf(Tower, chords, limbs));
-        Assert.Equal(least, PassageLimbs.EffortOf(Tower, chords, PassageLimbs.Of(Tower, chords)), 6);
+        Assert.Equal(least, PassageLimbs.EffortOf(Tower, chords, PassageLimbs.Of(Tower, chords, cancel: TestContext.Current.CancellationToken)), 6);
     });
 
     [Law(MaxTest = 200)]
@@ -64,11 +64,11 @@ public class PassageLimbsTests
         var checker = new Checker(Tower);
         if (Ways(chords).Any(limbs => checker.Check(Struck(chords, limbs)).Count == 0))
         {
-            Assert.Empty(checker.Check(Struck(chords, PassageLimbs.Of(Tower, chords))));
+            Assert.Empty(checker.Check(Struck(chords, PassageLimbs.Of(Tower, chords, cancel: TestContext.Current.CancellationToken))));
         }
     });
 
-    private static Items<Items<Limb>> Found(params Items<LineNote>[] chords) => PassageLimbs.Of(Tower, chords);
+    private static Items<Items<Limb>> Found(params Items<LineNote>[] chords) => PassageLimbs.Of(Tower, chords, cancel: TestContext.Current.CancellationToken);
 
     private static Items<LineNote> Chord(double at, params string[] notes) =>
         notes.Select(n => new LineNote(Strokes.Note(n), new Seconds(at))).ToItems();

@@ -51,7 +51,8 @@ public static class ArrangementGens
         from tempi in Tempi(bars[^1].Start + bars[^1].Length)
         from struck in Few(Struck(bars), 40)
         let strokes = Shifted(struck, tempi)
-        from choices in Few(Choice(strokes.Strokes), 3)
+        from some in Few(Choice(strokes.Strokes), 3)
+        let choices = Placed(some, bars)
         from title in Word
         from tower in Tower
         from sound in Word
@@ -172,6 +173,24 @@ public static class ArrangementGens
         from transposition in Gen.Choose(-7, 24)
         select new TowerSummary(
             name, bells, WrittenNote.AtMidi(43), WrittenNote.AtMidi(98), missing, measured, new Transposition(transposition));
+
+    // Each chord fills a bar of its own and keeps the strokes of its time.
+    private static Items<Choice> Placed(Items<Choice> choices, Items<ArrangedBar> bars) => choices.Zip(bars, (choice, bar) =>
+    {
+        Stroke[] own = [.. choice.Strokes.Where(s => !s.IsTune && s.Beat >= bar.Start && s.Beat < bar.Start + bar.Length).Distinct()];
+        var leads = own.Any(s => s.Lead > Seconds.Zero);
+        var isRoll = own.Length > 1 && own.Select(s => s.Lead).Distinct().Count() == own.Length;
+        return choice with
+        {
+            Bar = bar.Number,
+            Pass = bar.Pass,
+            Beat = (bar.Offset.Quarters / bar.Meter.Beat.Quarters) + 1,
+            Start = bar.Start,
+            Length = bar.Length,
+            Strokes = leads && !isRoll ? [] : own.ToItems(),
+            Figure = leads && isRoll ? "rolled" : choice.Figure is "together" ? "broken" : choice.Figure,
+        };
+    }).ToItems();
 
     private static Gen<Choice> Choice(Items<Stroke> strokes) =>
         from bar in Gen.Choose(0, 99)

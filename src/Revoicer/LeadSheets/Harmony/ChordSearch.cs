@@ -10,6 +10,10 @@ internal sealed class ChordSearch
     // A chord is judged by so many moments at most where it begins. A bar of 12/8 in eighths has twelve.
     private const int MostMoments = 12;
 
+    // In a passage of more moments than any piece of ten minutes has, by fewer: chords are held over more all the same.
+    private const int LongPassage = 5_000;
+    private const int MostInLongPassage = 4;
+
     // Two tones are the least that a chord can be known by.
     private const int FewestTones = 2;
 
@@ -35,12 +39,14 @@ internal sealed class ChordSearch
 
     /// <summary>The chords from their moments on, in order; the first from the first moment.</summary>
     /// <param name="moments">The moments in order, at least one.</param>
-    public static IReadOnlyList<ChordFrom> Best(IReadOnlyList<Moment> moments)
+    /// <param name="cancel">Stops the work.</param>
+    public static IReadOnlyList<ChordFrom> Best(IReadOnlyList<Moment> moments, CancellationToken cancel)
     {
         var search = new ChordSearch(moments);
         search.At(0).Change(0, ChordGuess.None, 0, null);
         for (var from = 0; from < moments.Count; from++)
         {
+            cancel.ThrowIfCancellationRequested();
             search.GoOn(from);
             search.At(from).Clear();
         }
@@ -61,7 +67,7 @@ internal sealed class ChordSearch
     {
         var evidence = new Evidence(_highestBass);
         Unclear(from);
-        for (var to = from + 1; to <= Math.Min(_moments.Count, from + MostMoments) && _moments[to - 1].Bar == _moments[from].Bar; to++)
+        for (var to = from + 1; to <= Math.Min(_moments.Count, from + (_moments.Count > LongPassage ? MostInLongPassage : MostMoments)) && _moments[to - 1].Bar == _moments[from].Bar; to++)
         {
             evidence.Add(_moments[to - 1]);
             if (evidence.Sounding == 0)

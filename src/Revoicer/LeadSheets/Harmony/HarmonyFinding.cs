@@ -11,7 +11,8 @@ public static class HarmonyFinding
 {
     /// <summary>The passage's bars with chords, as far as any were found.</summary>
     /// <param name="passage">The passage. Bars count as they are written, one after the other, whatever is repeated.</param>
-    public static FoundHarmony Of(Passage passage)
+    /// <param name="cancel">Stops the work.</param>
+    public static FoundHarmony Of(Passage passage, CancellationToken cancel = default)
     {
         var bars = passage.Sheet.Bars;
         var (count, until) = Open(bars);
@@ -21,7 +22,7 @@ public static class HarmonyFinding
             return new FoundHarmony(passage.Sheet, [], 0);
         }
 
-        var chords = ByMoment(moments.Count, ChordSearch.Best(moments));
+        var chords = ByMoment(moments.Count, ChordSearch.Best(moments, cancel));
         var stretches = moments.Index()
             .GroupBy(m => m.Item.Bar)
             .ToDictionary(g => g.Key, g => Stretches([.. g.Select(m => (m.Item, chords[m.Index]))], g.Key + 1 == count ? until : bars[g.Key].Length));

@@ -22,8 +22,8 @@ public static class ArrangementJson
     public static byte[] Write(Arrangement arrangement) => ArrangementJsonWriter.Bytes(arrangement);
 
     /// <summary>
-    /// Reads a file of this form. Members may stand in any order; one that is missing, unknown, given twice or out of
-    /// range is a problem with its place. At most a hundred problems are listed.
+    /// Reads a file of this form. Members may stand in any order; one that is missing, unknown, given twice, out of
+    /// range or at odds with another is a problem with its place. At most a hundred problems are listed.
     /// </summary>
     /// <param name="fileName">The name that messages give.</param>
     /// <param name="file">The file's bytes, a byte order mark allowed; at most 32 MB and a million values.</param>
@@ -38,6 +38,11 @@ public static class ArrangementJson
         if (JsonTree.Parse(problems) is { } root && JsonFields.Of(root, problems) is { } fields)
         {
             var arrangement = new ArrangementJsonReader(problems).Arrangement(fields);
+            if (problems.None)
+            {
+                new ArrangementCheck(problems).Of(arrangement, (JsonValue.Object)root);
+            }
+
             if (problems.None)
             {
                 return Reading<Arrangement>.Of(arrangement);

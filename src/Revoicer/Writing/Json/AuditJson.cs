@@ -80,6 +80,7 @@ public static class AuditJson
         json.WriteNumber("clashDose", totals.ClashDose);
         json.WriteNumber("tuneDose", totals.TuneDose);
         json.WriteNumber("medianClash", totals.MedianClash);
+        json.WriteNumber("medianWithTune", totals.MedianWithTune);
         json.WriteNumber("carry", totals.Carry.Value);
         json.WriteNumber("brightness", totals.Brightness.Value);
         json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
@@ -110,9 +111,10 @@ public static class AuditJson
         {
             ArrangementJsonWriter.Bar(line, bar.First);
             line.WriteNumber("strokes", bar.Second.Strokes);
-            line.WriteNumber("clash", bar.Second.Clash);
-            line.WriteNumber("roughness", bar.Second.Roughness);
-            line.WriteNumber("contradiction", bar.Second.Contradiction);
+            line.WriteNumber("clash", bar.Second.Clash.Avoidable);
+            line.WriteNumber("clashWithTune", bar.Second.Clash.Whole);
+            line.WriteNumber("roughness", bar.Second.Clash.Roughness);
+            line.WriteNumber("contradiction", bar.Second.Clash.Contradiction);
         });
     }
 

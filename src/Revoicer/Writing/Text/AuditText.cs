@@ -84,8 +84,8 @@ public static class AuditText
     {
         var totals = audit.Totals;
         var of = audit.Chords.Any(c => c.Symbol is not null) ? "chords" : "bars";
-        var tune = totals.TuneDose > 0 ? $"; the tune with itself, which is in neither, to {Sentences.Figure(totals.TuneDose)}" : "";
-        return $"{Sentences.Figure(totals.MedianClash)} for the middle one of all {of} (the median); all strokes together come to {Sentences.Figure(totals.ClashDose)}{tune}";
+        var tune = totals.TuneDose > 0 ? $"; the tune with itself, which is left out but where it is named, to {Sentences.Figure(totals.TuneDose)}" : "";
+        return $"{ClashWords.Of(totals.MedianClash, totals.MedianWithTune)} for the middle one of all {of} (the median); all strokes together come to {Sentences.Figure(totals.ClashDose)}{tune}";
     }
 
     private static void HowToRead(TextPage page)
@@ -133,8 +133,8 @@ public static class AuditText
     {
         // A place heard more than once stands here once, with the time it clashes most.
         var worst = audit.Chords
-            .Where(c => c.Clash.Whole > 0)
-            .OrderByDescending(c => c.Clash.Whole)
+            .Where(c => c.Clash.Avoidable > 0)
+            .OrderByDescending(c => c.Clash.Avoidable)
             .DistinctBy(c => (c.Bar, c.Beat))
             .Take(WorstPlaces)
             .ToArray();
@@ -151,7 +151,7 @@ public static class AuditText
             var symbol = chord.Symbol is { } name ? $", {name}" : "";
             var words = new QuarrelWords(audit, chord.ToneNames);
             page.Paragraph(
-                $"{i + 1}. {PlaceNames.Of(chord.Bar, chord.Pass, chord.Beat)}{symbol}: {Sentences.Figure(chord.Clash.Whole)}{Parts(chord.Clash.Roughness, chord.Clash.Contradiction)}",
+                $"{i + 1}. {PlaceNames.Of(chord.Bar, chord.Pass, chord.Beat)}{symbol}: {ClashWords.InParts(chord.Clash)}",
                 Indent,
                 3);
             foreach (var quarrel in chord.Quarrels)
@@ -169,20 +169,10 @@ public static class AuditText
         var name = Sentences.Capital(new PlaceNames(audit).Of(bar.Start));
         var stuck = audit.Unplayable.Count(p => p.Place >= bar.Start && p.Place < end);
         page.Paragraph(
-            $"{name}: {(symbols.Length == 0 ? "" : $"{string.Join(" | ", symbols)}; ")}{Sentences.Count(clash.Strokes, "stroke", "strokes")}; clash {Sentences.Figure(clash.Clash)}"
-            + Parts(clash.Roughness, clash.Contradiction)
+            $"{name}: {(symbols.Length == 0 ? "" : $"{string.Join(" | ", symbols)}; ")}{Sentences.Count(clash.Strokes, "stroke", "strokes")}; clash {ClashWords.InParts(clash.Clash)}"
             + (stuck == 0 ? "" : $"; {Sentences.Count(stuck, "place that cannot be played", "places that cannot be played")}"),
             hanging: Indent);
     }
-
-    // What rounds to nothing is left to the JSON.
-    private static string Parts(double roughness, double contradiction) => (Sentences.Figure(roughness), Sentences.Figure(contradiction)) switch
-    {
-        ("0.0", "0.0") => "",
-        (_, "0.0") => ", all roughness",
-        ("0.0", _) => ", all contradiction",
-        var (rough, contrary) => $", {rough} roughness and {contrary} contradiction",
-    };
 
     private static void List(TextPage page, string heading, IEnumerable<string> entries)
     {

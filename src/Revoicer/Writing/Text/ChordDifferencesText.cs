@@ -84,7 +84,7 @@ public static class ChordDifferencesText
     {
         var chords = new RationaleChord(setting.Made!.Arrangement);
         var bass = choice.SoundingBass is null ? "" : $"{chords.Symbol(choice)}. ";
-        return $"{bass}{chords.Struck(choice)} Clash {Sentences.Figure(choice.Clash.Whole)}.";
+        return $"{bass}{chords.Struck(choice)} Clash {ClashWords.Of(choice.Clash)}.";
     }
 
     private static string Terms(Items<PricedTerm> terms, string other)

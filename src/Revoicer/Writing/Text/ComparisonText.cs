@@ -148,6 +148,7 @@ public static class ComparisonText
         }
 
         lines.Add("strong beats with a bass: of the new chords on strong beats that last 0.8 s or more; in brackets how many there are, quick ones included");
+        lines.AddRange(WithTune(comparison));
         lines.AddRange(comparison.HasOneFade ? [] : ["the sounds have different fades, so their clash doses cannot be compared"]);
         lines.AddRange(comparison.Settings.Any(s => s.PlainHand is not null)
             ? ["plain hand: the root in the lowest octave of the pedals, third and fifth nearest to middle C, all together; nobody asked whether it can be played"]
@@ -156,6 +157,17 @@ public static class ComparisonText
         lines.AddRange(comparison.Advice.Select(a => $"< {Whose(comparison, a.Chosen.Setting)}{a.Reason}"));
         lines.AddRange(comparison.Advice.Count > 0 ? ["nothing is moved unless you say so: draft with --key, or --key best"] : []);
         return string.Concat(lines.Select(line => VisibleText.OneLine(line) + "\n"));
+    }
+
+    // The figures of clash leave out what the tune clashes with itself; here is what they are with it.
+    private static IEnumerable<string> WithTune(Comparison comparison)
+    {
+        var made = comparison.Settings.Where(s => s.Made?.Arrangement.TuneOctaves is not null).ToArray();
+        if (made.Length > 0)
+        {
+            var with = made.Select(s => $"{SettingNames.Of(comparison, s)} median {Sentences.Figure(s.Made!.Arrangement.MedianWithTune)}, worst {Sentences.Figure(s.Figures!.Worst.Clash.Whole)}");
+            yield return $"clash leaves out the tune's own; with it: {string.Join("; ", with)}";
+        }
     }
 
     // For which of several towers, sounds and layouts a key is recommended.

@@ -29,7 +29,7 @@ internal sealed class PlaceNames(IPlayedPiece piece)
     }
 
     /// <summary>The bar that holds a place.</summary>
-    public ArrangedBar BarAt(Beats place) => piece.Bars.LastOrDefault(b => b.Start <= place) ?? piece.Bars[0];
+    public ArrangedBar BarAt(Beats place) => piece.Bars[Math.Max(0, Sorted.LastUpTo(piece.Bars, place, b => b.Start))];
 
     private static string Bar(int number, int pass)
     {

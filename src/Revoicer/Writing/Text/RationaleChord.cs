@@ -59,7 +59,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
     {
         var clash = choice.Clash;
         var close = choice.CloseRootClash > 0 ? $" {CloseRoot(clash.Own, choice.CloseRootClash)}" : "";
-        return $"Clash {Sentences.Figure(clash.Whole)}{Parts(clash)}{close}";
+        return $"Clash {ClashWords.Of(clash)}{Parts(clash)}{close}";
     }
 
     private static string Parts(ClashSplit clash)
@@ -69,14 +69,14 @@ internal sealed class RationaleChord(Arrangement arrangement)
             (clash.Own, "of its own"),
             (clash.FromBefore, "with the chord before"),
             (clash.Haze, "with the haze of older chords"),
-            (clash.Tune, "of the tune with itself"),
         }.Where(p => Sentences.Figure(p.Figure) != "0.0").ToArray();
         var split = parts.Length == 1
             ? $", all {parts[0].With}."
             : $": {Sentences.List([.. parts.Select(p => $"{Sentences.Figure(p.Figure)} {p.With}")])}.";
-        return parts.Length == 0
+        var of = Sentences.Figure(clash.Tune) == "0.0" ? "" : "With the tune's own, ";
+        return Sentences.Figure(clash.Whole) == "0.0"
             ? "."
-            : $"{split} {Sentences.Figure(clash.Roughness)} of it is roughness, {Sentences.Figure(clash.Contradiction)} contradiction.";
+            : $"{(parts.Length == 0 ? "." : split)} {of}{Sentences.Figure(clash.Roughness)} of it is roughness, {Sentences.Figure(clash.Contradiction)} contradiction.";
     }
 
     private static string CloseRoot(double own, double close)

@@ -146,7 +146,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
     }
 
     private string Clash() =>
-        $"{Sentences.Figure(arrangement.Totals.MedianClash)} for the middle one of all chords (the median); "
+        $"{ClashWords.Of(arrangement.Totals.MedianClash, arrangement.MedianWithTune)} for the middle one of all chords (the median); "
         + $"all strokes together come to {Sentences.Figure(arrangement.Totals.ClashDose)}; "
         + $"the price of everything, as the sound weighs it, is {Sentences.Price(arrangement.Totals.Price)}";
 
@@ -169,7 +169,7 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         {
             var quarrel = worst[i].Quarrels.Count > 0 ? $", above all {new QuarrelWords(arrangement, worst[i].ToneNames).InShort(worst[i].Quarrels[0])}" : "";
             page.Paragraph(
-                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {_chords.Symbol(worst[i])}: {Sentences.Figure(worst[i].Clash.Avoidable)}{quarrel}",
+                $"{i + 1}. {PlaceNames.Of(worst[i].Bar, worst[i].Pass, worst[i].Beat)}, {_chords.Symbol(worst[i])}: {ClashWords.Of(worst[i].Clash)}{quarrel}",
                 indent: 2,
                 hanging: 3);
         }

@@ -34,14 +34,14 @@ public static class RevoicedText
         page.Entry("Chords", Chords(revoiced));
         page.Entry("Close", Closeness(revoiced.StayClose));
         page.Entry("Moved", Moved(revoiced.Moved.Count, revoiced.After.Choices.Count));
-        page.Entry("Clash", FromTo("the middle one of all chords", before.MedianClash, now.MedianClash));
+        page.Entry("Clash", $"the middle one of all chords: {ClashWords.Of(before.MedianClash, before.MedianWithTune)} before, {ClashWords.Of(now.MedianClash, now.MedianWithTune)} now");
         page.Entry("Carry", $"{before.Carry} before, {now.Carry} now");
         page.Entry("Bright", $"around {before.Brightness} before, {now.Brightness} now");
         page.Entry("Playable", Playable(revoiced.Before, revoiced.Now));
         page.Blank();
         page.Paragraph(
-            "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. The tune "
-            + "with itself, which is kept, is left out for the chords and counted in the bars. What each chord costs, and why, stands below "
+            "A clash of 100 is that of C4 E4 G4 (as heard), struck together and listened to for as long; less is smoother. What the "
+            + "tune, which is kept, clashes with itself is left out; the figure with it stands in brackets. What each chord costs, and why, stands below "
             + "under 'Chord by chord'."
             + Before(revoiced));
     }
@@ -59,8 +59,6 @@ public static class RevoicedText
             : "";
         return moved + (revoiced.Before.MissingBells.Count > 0 ? " Notes that have no bell are in no figure of before." : "");
     }
-
-    private static string FromTo(string what, double before, double now) => $"{what}: {Sentences.Figure(before)} before, {Sentences.Figure(now)} now";
 
     private static string Octaves(int octaves) => octaves switch
     {
@@ -95,7 +93,7 @@ public static class RevoicedText
 
     private static void Bar(Revoiced revoiced, int number, ArrangedBar bar, TextPage page)
     {
-        var (before, now) = (revoiced.Before.BarClashes[number].Clash, revoiced.Now.BarClashes[number].Clash);
+        var (before, now) = (ClashWords.Of(revoiced.Before.BarClashes[number].Clash), ClashWords.Of(revoiced.Now.BarClashes[number].Clash));
         var end = bar.Start + bar.Length;
         var chords = revoiced.After.Choices.Where(c => c.Start >= bar.Start && c.Start < end).ToArray();
         var moved = chords.Where(c => c.Former is { IsKept: false }).ToArray();
@@ -107,7 +105,7 @@ public static class RevoicedText
             var (all, some) when all == some => "",
             var (all, some) => $"; {some} of {all} chords moved",
         };
-        page.Paragraph($"{Sentences.Capital(new PlaceNames(revoiced.After).Of(bar.Start))}: clash {Sentences.Figure(before)} before, {Sentences.Figure(now)} now{what}", hanging: Indent);
+        page.Paragraph($"{Sentences.Capital(new PlaceNames(revoiced.After).Of(bar.Start))}: clash {before} before, {now} now{what}", hanging: Indent);
         foreach (var choice in moved)
         {
             page.Paragraph($"- {PlaceNames.Of(choice.Bar, choice.Pass, choice.Beat)}, {choice.Symbol}: {Change(choice, notes)}", Indent, 2);

@@ -48,7 +48,7 @@ public sealed class DraftHarmonyTests
     // lasts for half of the slot or longer and has the pitch classes of the symbol, or just those that are struck there.
     private static Func<Choice, bool> IsFoundIn(Passage passage)
     {
-        var sheet = HarmonyFinding.Of(passage).Sheet;
+        var sheet = HarmonyFinding.Of(passage, cancel: TestContext.Current.CancellationToken).Sheet;
         var notes = passage.Voices.SelectMany(passage.Heard).ToArray();
         var found = sheet.Played.SelectMany(p => sheet.Bars[p.Written].Chords, (p, c) => c with { Start = p.Start + c.Start }).ToArray();
         return choice =>

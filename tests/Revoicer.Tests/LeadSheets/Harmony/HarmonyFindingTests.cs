@@ -60,7 +60,7 @@ public sealed class HarmonyFindingTests
     [Fact]
     public void What_makes_no_chord_is_told_with_its_place()
     {
-        var found = HarmonyFinding.Of(Chorded.Passage("M:4/4\nK:C", "C E G c | [C^CD^DE]4 | [CEGc]4", "C E G c | [^C,D,F,^F,]4 | C,4"));
+        var found = HarmonyFinding.Of(Chorded.Passage("M:4/4\nK:C", "C E G c | [C^CD^DE]4 | [CEGc]4", "C E G c | [^C,D,F,^F,]4 | C,4"), cancel: TestContext.Current.CancellationToken);
         Assert.Equal("C 4 | - 4 | C 4", Chorded.Told(found));
         Assert.Equal([new UnclearStretch(1, 2, Beats.Zero, Beats.OfQuarters(4))], found.Unclear);
         Assert.Equal(2, found.Found);
@@ -69,7 +69,7 @@ public sealed class HarmonyFindingTests
     [Fact]
     public void One_tone_alone_is_no_chord_and_silence_needs_none()
     {
-        var found = HarmonyFinding.Of(Chorded.Passage("M:4/4\nK:C", "z4 | G4 | z4 | [CEG]4 | z4", "z4 | G,4 | z4 | C,4 | z4"));
+        var found = HarmonyFinding.Of(Chorded.Passage("M:4/4\nK:C", "z4 | G4 | z4 | [CEG]4 | z4", "z4 | G,4 | z4 | C,4 | z4"), cancel: TestContext.Current.CancellationToken);
         Assert.Equal("- 4 | - 4 | - 4 | C 4 | C 4", Chorded.Told(found));
         Assert.Equal([2], found.Unclear.Select(u => u.Number));
     }
@@ -92,20 +92,20 @@ public sealed class HarmonyFindingTests
     [Fact]
     public void Symbols_of_the_file_stand_and_what_lies_before_them_is_found()
     {
-        var found = HarmonyFinding.Of(Chorded.Passage("M:4/4\nK:C", "[CEG]4 | [DFA]2 \"G7\"[CEG]2 | [CEG]4 | \"N.C.\"[CEG]4"));
+        var found = HarmonyFinding.Of(Chorded.Passage("M:4/4\nK:C", "[CEG]4 | [DFA]2 \"G7\"[CEG]2 | [CEG]4 | \"N.C.\"[CEG]4"), cancel: TestContext.Current.CancellationToken);
         Assert.Equal("C 4 | Dm 2, G7 2 | G7 4 | - 4", Chorded.Told(found));
         Assert.Equal(2, found.Found);
         Assert.Empty(found.Unclear);
 
         var whole = Chorded.Passage("M:4/4\nK:C", "\"Am\"[CEG]4 | [DFA]4");
-        Assert.Equal(whole.Sheet, HarmonyFinding.Of(whole).Sheet);
+        Assert.Equal(whole.Sheet, HarmonyFinding.Of(whole, cancel: TestContext.Current.CancellationToken).Sheet);
     }
 
     [Fact]
     public void The_sheet_keeps_its_bars_and_the_spans_cover_them()
     {
         var passage = Chorded.Passage("M:3/4\nK:G", "D | G A B |: c2 d :|1 B3 :|2 G2 |]", "D, | G,3 |: A,2 D, :|1 G,3 :|2 G,2 |]");
-        var found = HarmonyFinding.Of(passage).Sheet;
+        var found = HarmonyFinding.Of(passage, cancel: TestContext.Current.CancellationToken).Sheet;
         Assert.True(found.HasBarsOf(passage.Sheet));
         Assert.All(found.Bars, bar =>
         {

@@ -91,7 +91,7 @@ public sealed class HarmonyLaws
     [Law(Arbitrary = [typeof(PassageGens)], MaxTest = 200)]
     public void Every_stretch_with_notes_has_a_chord_or_is_told_as_unclear(Passage passage)
     {
-        var found = HarmonyFinding.Of(passage);
+        var found = HarmonyFinding.Of(passage, cancel: TestContext.Current.CancellationToken);
         foreach (var (i, bar) in found.Sheet.Bars.Index())
         {
             foreach (var span in bar.Chords.Where(c => c.Symbol is null))
@@ -107,7 +107,7 @@ public sealed class HarmonyLaws
     // Stretches in parts of a quarter that the scale makes comparable, roots and basses as they sound.
     private static List<(int Bar, Beats Start, string? Suffix, int Root, int Bass)> Chords(Passage passage, int moved, int scale) =>
     [
-        .. HarmonyFinding.Of(passage).Sheet.Bars.SelectMany((bar, i) => bar.Chords, (bar, c) => (bar, c)).Select(p => (
+        .. HarmonyFinding.Of(passage, cancel: TestContext.Current.CancellationToken).Sheet.Bars.SelectMany((bar, i) => bar.Chords, (bar, c) => (bar, c)).Select(p => (
             p.bar.Number,
             p.c.Start * scale / 2,
             p.c.Symbol?.Suffix,

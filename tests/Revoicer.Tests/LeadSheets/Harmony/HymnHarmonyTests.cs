@@ -10,7 +10,7 @@ public sealed class HymnHarmonyTests
     [Fact]
     public void Nearly_all_of_every_hymn_has_a_chord_and_the_rest_is_told()
     {
-        var found = Hymns.All().Select(h => HarmonyFinding.Of(h.Passage)).ToArray();
+        var found = Hymns.All().Select(h => HarmonyFinding.Of(h.Passage, cancel: TestContext.Current.CancellationToken)).ToArray();
         var all = found.Sum(f => f.Sheet.Bars.Sum(b => b.Length.Quarters));
         Assert.InRange(found.Sum(f => f.Unclear.Sum(u => u.Length.Quarters)) / all, 0, 0.005);
         Assert.All(found, f => Assert.InRange(f.Unclear.Count, 0, 3));
@@ -23,7 +23,7 @@ public sealed class HymnHarmonyTests
         // third.
         var ends = Hymns.All().Count(h =>
         {
-            var last = HarmonyFinding.Of(h.Passage).Sheet.Bars[^1].Chords[^1].Symbol!;
+            var last = HarmonyFinding.Of(h.Passage, cancel: TestContext.Current.CancellationToken).Sheet.Bars[^1].Chords[^1].Symbol!;
             var key = h.Passage.Sheet.Key!.Value;
             return last is { Bass: null, Suffix: "" or "m" } && (last.Root == key.Tonic || last.Root == key.Tonic.Above(5, 9));
         });
@@ -34,7 +34,7 @@ public sealed class HymnHarmonyTests
     public void Most_chords_of_hymns_are_triads_and_sevenths_of_their_key()
     {
         // Common practice: four voices sing major and minor triads and dominant sevenths for most of the time.
-        var spans = Hymns.All().SelectMany(h => HarmonyFinding.Of(h.Passage).Sheet.Bars).SelectMany(b => b.Chords).Where(c => c.Symbol is not null).ToArray();
+        var spans = Hymns.All().SelectMany(h => HarmonyFinding.Of(h.Passage, cancel: TestContext.Current.CancellationToken).Sheet.Bars).SelectMany(b => b.Chords).Where(c => c.Symbol is not null).ToArray();
         var plain = spans.Where(c => c.Symbol!.Suffix is "" or "m" or "7").Sum(c => c.Length.Quarters);
         Assert.InRange(plain / spans.Sum(c => c.Length.Quarters), 0.85, 1);
     }

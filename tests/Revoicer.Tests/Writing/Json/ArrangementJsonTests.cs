@@ -91,6 +91,46 @@ public class ArrangementJsonTests
         }
     }
 
+    // Every single number or place of the parts that say when what is struck: changed, it is at odds with another, and the file
+    // is refused at a place; or what is read is what was written, or differs in nothing that is struck, when or where.
+    [Fact]
+    public void A_changed_time_beat_lead_or_length_is_refused_or_changes_nothing_that_is_heard()
+    {
+        var written = SampleArrangements.HarbourLights;
+        var text = Encoding.UTF8.GetString(ArrangementJson.Write(written));
+        var refused = 0;
+        foreach (Match member in Regex.Matches(text, "\"(start|length|beat|lead|at|shift|from|bar|pass|figure)\": ?(\"[0-9/]+\"|[0-9.]+|\"(rolled|together)\")"))
+        {
+            var value = member.Groups[2];
+            foreach (var other in Others(value.Value).Where(o => o != value.Value))
+            {
+                var changed = text[..value.Index] + other + text[(value.Index + value.Length)..];
+                switch (ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(changed)))
+                {
+                    case Reading<Arrangement>.Refused no:
+                        refused++;
+                        Assert.All(no.Problems, p => Assert.True(p.Where.Line > 0, p.ToString()));
+                        break;
+                    case Reading<Arrangement>.Accepted { Value: var read }:
+                        Assert.Equal(written.Strokes, read.Strokes);
+                        Assert.Equal(written.Choices.Select(c => (c.Bar, c.Pass, c.Beat, c.Figure)), read.Choices.Select(c => (c.Bar, c.Pass, c.Beat, c.Figure)));
+                        Assert.Equal(written.Shift, read.Shift);
+                        break;
+                }
+            }
+        }
+
+        Assert.True(refused > 200, $"{refused} refused");
+
+        static string[] Others(string value) => value switch
+        {
+            "\"rolled\"" => ["\"together\""],
+            "\"together\"" => ["\"rolled\""],
+            ['"', ..] => ["\"1\"", "\"5\"", "\"7/2\"", "\"40\""],
+            _ => ["1", "5", "0.37", "40"],
+        };
+    }
+
     [Theory]
     [InlineData("\"format\": 5", "\"format\": 4", "4 stands here; expected 5")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"aside\", \"price\": 1, \"other\": null, \"obstacle\": null }", "'aside' stands here; expected above or below")]
