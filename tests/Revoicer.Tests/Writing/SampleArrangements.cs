@@ -133,7 +133,7 @@ internal static class SampleArrangements
             new Totals(
                 118_640,
                 96.2,
-                17.4,
+                16.45,
                 [.. strokes.Select(s => s.Note).Distinct().Order()],
                 Note(57),
                 0.8,
