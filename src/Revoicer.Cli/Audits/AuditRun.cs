@@ -67,8 +67,9 @@ internal static class AuditRun
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(passage.Sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         progress.Say("finding the chords ...");
-        var harmony = HarmonyFinding.Of(passage, cancel);
-        var audit = Auditing.Of(passage, harmony.Sheet, tower, sound, tempo, tune, progress, cancel);
+        var finding = Task.Run(() => HarmonyFinding.Of(passage, cancel), cancel);
+        var audit = Auditing.Of(passage, () => finding.GetAwaiter().GetResult().Sheet, tower, sound, tempo, tune, progress, cancel);
+        var harmony = finding.GetAwaiter().GetResult();
         return audit with { Told = [.. UnheardText.Of(passage.Sheet) is { } unheard ? [unheard] : Array.Empty<string>(), .. OfChords(harmony), .. audit.Told] };
     }
 

@@ -30,12 +30,13 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
         var tune = strokes.Where(s => s.IsTune).ToArray();
         var inTime = stretches.Select(s => s.InTime(tempi, shift, tower.Transposition)).ToArray();
         progress?.Report(AuditStage.Clash);
+        var limits = Task.Run(() => Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep), cancel), cancel);
         var clash = new ClashInTime(instrument, inTime, tune, cancel);
         var barClashes = Task.Run(() => BarsOf(strokes, clash), cancel);
         var chords = stretches.ToArray().AsParallel().AsOrdered().WithCancellation(cancel).Select((s, i) => ToChord(s, i, clash)).ToItems();
-        progress?.Report(AuditStage.Limits);
-        var unplayable = Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep), cancel);
         var sounds = HeardSound.Of(instrument, inTime, tune);
+        progress?.Report(AuditStage.Limits);
+        var unplayable = limits.GetAwaiter().GetResult();
         var (from, heavy) = StrokeFigures.HeaviestPassage(strokes);
         return new AuditReport(
             head.Title,

@@ -24,19 +24,34 @@ public static class Auditing
     /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="ArgumentException">The chords stand over other bars than the passage.</exception>
-    public static AuditReport Of(Passage passage, LeadSheet chords, Tower tower, Sound sound, Tempo? tempo, PassageTune? tune = null, IProgress<AuditStage>? progress = null, CancellationToken cancel = default)
-    {
-        if (!chords.HasBarsOf(passage.Sheet))
-        {
-            throw new ArgumentException("the chords stand over other bars than the passage", nameof(chords));
-        }
+    public static AuditReport Of(Passage passage, LeadSheet chords, Tower tower, Sound sound, Tempo? tempo, PassageTune? tune = null, IProgress<AuditStage>? progress = null, CancellationToken cancel = default) =>
+        Of(passage, () => chords, tower, sound, tempo, tune, progress, cancel);
 
+    /// <summary>The same where the chords are still being found: they are asked for when the limbs are known.</summary>
+    /// <param name="passage">The passage, in the key in which it is to be played.</param>
+    /// <param name="whenFound">The chords that its clash is held against, once they are found.</param>
+    /// <param name="tower">The instrument.</param>
+    /// <param name="sound">The sound whose fade, touch and roll step are used.</param>
+    /// <param name="tempo">The player's tempo; null for the passage's own.</param>
+    /// <param name="tune">Its tune, to be told apart from the rest; null where all notes are told alike.</param>
+    /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="ArgumentException">The chords stand over other bars than the passage.</exception>
+    public static AuditReport Of(
+        Passage passage, Func<LeadSheet> whenFound, Tower tower, Sound sound, Tempo? tempo, PassageTune? tune, IProgress<AuditStage>? progress, CancellationToken cancel)
+    {
         progress?.Report(AuditStage.Tables);
         var instrument = new Instrument(tower, sound);
         var written = SheetTempi.Of(passage.Sheet);
         var tempi = tempo is { } steady ? TempoMap.Steady(steady) : written;
         progress?.Report(AuditStage.Limbs);
         var played = PassageStrokes.Of(passage, tune, tempi, instrument, sound, cancel);
+        var chords = whenFound();
+        if (!chords.HasBarsOf(passage.Sheet))
+        {
+            throw new ArgumentException("the chords stand over other bars than the passage", nameof(whenFound));
+        }
+
         var report = new AuditMaking(instrument, sound, StrokeFigures.BarsOf(passage.Sheet), tempi, played.Shift, progress, cancel).Of(
             new AuditHead(passage.Sheet.Title, passage.Sheet.Key, tempo is null && passage.Sheet.Tempo is null),
             played.Strokes,

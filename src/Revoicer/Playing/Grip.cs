@@ -82,4 +82,8 @@ internal readonly record struct Grips(Grip? LeftFoot, Grip? RightFoot, Grip? Lef
 /// <summary>What one limb strikes for a chord.</summary>
 /// <param name="Limb">The limb.</param>
 /// <param name="Notes">Its strokes in order of time.</param>
-internal sealed record LimbStrokes(Limb Limb, LineNote[] Notes);
+internal sealed record LimbStrokes(Limb Limb, LineNote[] Notes)
+{
+    /// <summary>Its place among all that limbs could strike for the chord, counted from 0.</summary>
+    public int Number { get; init; }
+}

@@ -19,6 +19,7 @@ internal sealed class PassageEffort(Tower tower)
     private const double HighPedal = 2;
 
     private const int MiddleC = 60;
+    private const int MostKeys = 128;
     private const double Rounding = 1e-6;
 
     private readonly Reach _reach = new(PlayingLimits.For(tower), tower.Transposition);
@@ -31,11 +32,31 @@ internal sealed class PassageEffort(Tower tower)
     /// <summary>The effort of a chord by itself; infinite where a foot has no pedal.</summary>
     /// <param name="notes">What is struck for it, upward.</param>
     /// <param name="limbs">The limb of each.</param>
-    public double OfChord(IReadOnlyList<LineNote> notes, IReadOnlyList<Limb> limbs)
+    public double OfChord(ReadOnlySpan<LineNote> notes, ReadOnlySpan<Limb> limbs)
     {
-        var (left, right) = (Keys(Limb.LeftHand), Keys(Limb.RightHand));
-        WrittenNote[] pedals = [.. notes.Where((_, i) => limbs[i] is Limb.LeftFoot or Limb.RightFoot).Select(n => n.Note)];
-        var feet = notes.Select((n, i) => limbs[i] is Limb.LeftFoot or Limb.RightFoot ? OfPedal(limbs[i], n.Note) : 0).Sum();
+        // One buffer for the keys of the feet and of each hand; a keyboard has no more than 128.
+        var keys = notes.Length > MostKeys ? new WrittenNote[3 * notes.Length] : stackalloc WrittenNote[3 * notes.Length];
+        var (inFeet, inLeft, inRight, feet) = (0, 0, 0, 0.0);
+        for (var i = 0; i < notes.Length; i++)
+        {
+            if (limbs[i] is Limb.LeftHand)
+            {
+                keys[notes.Length + inLeft++] = notes[i].Note;
+            }
+            else if (limbs[i] is Limb.RightHand)
+            {
+                keys[(2 * notes.Length) + inRight++] = notes[i].Note;
+            }
+            else
+            {
+                keys[inFeet++] = notes[i].Note;
+                feet += OfPedal(limbs[i], notes[i].Note);
+            }
+        }
+
+        ReadOnlySpan<WrittenNote> pedals = keys[..inFeet];
+        ReadOnlySpan<WrittenNote> left = keys.Slice(notes.Length, inLeft);
+        ReadOnlySpan<WrittenNote> right = keys.Slice(2 * notes.Length, inRight);
         return feet
             + _effort.OfGrip(pedals, left, right)
             + (left.Length > 0 && right.Length == 0 ? LeftHandAlone : 0)
@@ -43,8 +64,6 @@ internal sealed class PassageEffort(Tower tower)
             + (right.Length > 1 ? PairInHand : 0)
             + (left.Length > 0 && right.Length > 0 && left[^1] > right[0] ? CrossedHands : 0)
             + (Broken * Pairs(notes, limbs));
-
-        WrittenNote[] Keys(Limb limb) => [.. notes.Where((_, i) => limbs[i] == limb).Select(n => n.Note)];
     }
 
     /// <summary>What is broken between the strokes of a chord and what the other hand or foot took just before it.</summary>
@@ -61,9 +80,9 @@ internal sealed class PassageEffort(Tower tower)
                 continue;
             }
 
-            foreach (var note in notes.Where(n => IsAtOnce(n.At - grip.Keys.Last)))
+            foreach (var note in notes)
             {
-                broken += Allows(other, grip.Keys.Low, limb, note.Note) && Allows(other, grip.Keys.High, limb, note.Note) ? 0 : 1;
+                broken += !IsAtOnce(note.At - grip.Keys.Last) || (Allows(other, grip.Keys.Low, limb, note.Note) && Allows(other, grip.Keys.High, limb, note.Note)) ? 0 : 1;
             }
         }
 
@@ -108,7 +127,7 @@ internal sealed class PassageEffort(Tower tower)
             [
                 .. limbs[i].Distinct().Select(l => new LimbStrokes(l, [.. chords[i].Where((_, n) => limbs[i][n] == l).OrderBy(n => n.At)])),
             ];
-            sum += OfChord(chords[i], limbs[i]) + OfMeeting(grips, strokes);
+            sum += OfChord(chords[i].AsSpan(), limbs[i].AsSpan()) + OfMeeting(grips, strokes);
             foreach (var (limb, notes) in strokes)
             {
                 var (effort, after) = OfMoves(limb, grips[limb], notes);
@@ -147,10 +166,10 @@ internal sealed class PassageEffort(Tower tower)
     private double OfPedal(Limb foot, WrittenNote note) => _feet.PriceOf(foot, note) + (note.Midi >= MiddleC ? HighPedal : 0);
 
     // How many limits are broken between strokes of two hands or two feet.
-    private int Pairs(IReadOnlyList<LineNote> notes, IReadOnlyList<Limb> limbs)
+    private int Pairs(ReadOnlySpan<LineNote> notes, ReadOnlySpan<Limb> limbs)
     {
         var broken = 0;
-        for (var high = 1; high < notes.Count; high++)
+        for (var high = 1; high < notes.Length; high++)
         {
             for (var low = 0; low < high; low++)
             {

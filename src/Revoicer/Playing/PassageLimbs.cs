@@ -21,6 +21,8 @@ public sealed class PassageLimbs
     private const int LongPassage = 1_000;
     private const int NotesForFeet = 4;
 
+    private static readonly Limb[] AllLimbs = [.. Enum.GetValues<Limb>().Order()];
+
     // Chords whose ways are listed at a time.
     private const int AtATime = 256;
 
@@ -54,7 +56,7 @@ public sealed class PassageLimbs
         Step[] steps = [new Step(0, default, null, null)];
         foreach (var some in chords.Chunk(AtATime))
         {
-            var ways = some.AsParallel().AsOrdered().WithCancellation(cancel).Select(chord => Ways(chord).ToArray()).ToArray();
+            var ways = some.AsParallel().AsOrdered().WithCancellation(cancel).Select(WaysOf).ToArray();
             foreach (var (chord, its) in some.Zip(ways))
             {
                 steps = Next(steps, its, new Seconds(chord.Min(n => n.At.Value)));
@@ -72,17 +74,17 @@ public sealed class PassageLimbs
 
     // The cheapest step to each state, cheapest first; of equals the one found first. Steps and ways come cheapest first, and
     // moves only add to them: what is dearer than as many states as are kept is not looked at.
-    private Step[] Next(Step[] steps, Way[] ways, Seconds at)
+    private Step[] Next(Step[] steps, Ways ways, Seconds at)
     {
         var best = new Dictionary<Grips, Step>();
         var kept = new PriorityQueue<double, double>();
         var limit = double.PositiveInfinity;
-        var moves = new Dictionary<LimbStrokes, (double Effort, Grip? Grip)>(ReferenceEqualityComparer.Instance);
+        var moves = new (bool IsKnown, double Effort, Grip? Grip)[ways.Parts];
         foreach (var before in steps)
         {
             var grips = _effort.At(before.Grips, at);
-            moves.Clear();
-            foreach (var way in ways)
+            Array.Clear(moves);
+            foreach (var way in ways.All)
             {
                 if (before.Effort + way.Effort > limit)
                 {
@@ -92,9 +94,11 @@ public sealed class PassageLimbs
                 var (effort, after) = (before.Effort + way.Effort + _effort.OfMeeting(grips, way.Strokes), grips);
                 foreach (var strokes in way.Strokes)
                 {
-                    if (!moves.TryGetValue(strokes, out var move))
+                    ref var move = ref moves[strokes.Number];
+                    if (!move.IsKnown)
                     {
-                        moves[strokes] = move = _effort.OfMoves(strokes.Limb, grips[strokes.Limb], strokes.Notes);
+                        var (moved, grip) = _effort.OfMoves(strokes.Limb, grips[strokes.Limb], strokes.Notes);
+                        move = (true, moved, grip);
                     }
 
                     (effort, after) = (effort + move.Effort, after.With(strokes.Limb, move.Grip));
@@ -120,24 +124,32 @@ public sealed class PassageLimbs
         return [.. best.Values.OrderBy(s => s.Effort).Take(_mostStates)];
     }
 
-    private IEnumerable<Way> Ways(Items<LineNote> chord)
+    private Ways WaysOf(Items<LineNote> chord)
     {
-        var known = new Dictionary<Items<int>, LimbStrokes>();
-        return Feet(chord)
-            .SelectMany(feet => Hands(feet))
-            .Select(limbs => (Effort: _effort.OfChord(chord, limbs), limbs))
-            .OrderBy(way => way.Effort)
-            .Take(_mostWays)
-            .Select(way => new Way(way.Effort, way.limbs, [.. way.limbs.Distinct().Order().Select(limb => Strokes(way.limbs, limb))]));
+        var known = new Dictionary<(Limb Limb, UInt128 Notes), LimbStrokes>();
+        Way[] ways =
+        [
+            .. Feet(chord)
+                .SelectMany(feet => Hands(feet))
+                .Select(limbs => (Effort: _effort.OfChord(chord.AsSpan(), limbs), Limbs: limbs))
+                .OrderBy(way => way.Effort)
+                .Take(_mostWays)
+                .Select(way => new Way(way.Effort, way.Limbs.ToItems(), [.. AllLimbs.Where(way.Limbs.Contains).Select(limb => Strokes(way.Limbs, limb))])),
+        ];
+        return new Ways(ways, known.Count);
 
         // The same strokes of a limb are the same in every way, so that what it costs to come to them is asked once.
-        LimbStrokes Strokes(Items<Limb> limbs, Limb limb)
+        LimbStrokes Strokes(Limb[] limbs, Limb limb)
         {
-            int[] notes = [.. Enumerable.Range(0, chord.Count).Where(i => limbs[i] == limb)];
-            var key = notes.Prepend((int)limb).ToItems();
-            return known.TryGetValue(key, out var strokes)
+            var notes = UInt128.Zero;
+            for (var i = 0; i < limbs.Length; i++)
+            {
+                notes |= limbs[i] == limb ? UInt128.One << i : 0;
+            }
+
+            return known.TryGetValue((limb, notes), out var strokes)
                 ? strokes
-                : known[key] = new LimbStrokes(limb, [.. notes.Select(i => chord[i]).OrderBy(n => n.At)]);
+                : known[(limb, notes)] = new LimbStrokes(limb, [.. chord.Where((_, i) => limbs[i] == limb).OrderBy(n => n.At)]) { Number = known.Count };
         }
     }
 
@@ -169,7 +181,7 @@ public sealed class PassageLimbs
     }
 
     // The rest parted between the hands: lower notes to the left, higher to the right, or the hands crossed.
-    private static IEnumerable<Items<Limb>> Hands(Limb?[] feet)
+    private static IEnumerable<Limb[]> Hands(Limb?[] feet)
     {
         var rest = feet.Count(f => f is null);
         for (var lower = 0; lower <= rest; lower++)
@@ -181,12 +193,19 @@ public sealed class PassageLimbs
             }
         }
 
-        Items<Limb> Parted(int lower, Limb low, Limb high)
+        Limb[] Parted(int lower, Limb low, Limb high)
         {
-            var taken = 0;
-            return feet.Select(f => f ?? (taken++ < lower ? low : high)).ToItems();
+            var (taken, limbs) = (0, new Limb[feet.Length]);
+            for (var i = 0; i < limbs.Length; i++)
+            {
+                limbs[i] = feet[i] ?? (taken++ < lower ? low : high);
+            }
+
+            return limbs;
         }
     }
+
+    private sealed record Ways(Way[] All, int Parts);
 
     private sealed record Way(double Effort, Items<Limb> Limbs, LimbStrokes[] Strokes);
 

@@ -28,6 +28,7 @@ public static class SlotCutting
         var apart = (wish ?? CutWish.None).PassesApart;
         var phrases = Phrasing.Of(sheet, (wish ?? CutWish.None).PhraseBars);
         var heard = Stretches(sheet, tempi).ToList();
+        var keys = Keys(sheet);
         var phraseOf = PhrasesAsHeard(heard, phrases, apart);
         var cadences = Cadences(heard, phrases);
         var slots = heard
@@ -38,7 +39,7 @@ public static class SlotCutting
             {
                 HasTuneBelow = tune?.Layout == TuneLayout.Below,
                 TuneHere = copies.Key.Tune.Select(n => new SlotTuneNote(n.Note, n.After)).ToItems(),
-                Key = KeyAt(sheet, copies.First().stretch.Bar),
+                Key = keys[copies.First().stretch.Bar],
                 Tunes = TuneAround.Of(tune, copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
             })
             .ToItems();
@@ -91,9 +92,17 @@ public static class SlotCutting
             copies.Select(c => new Hearing(c.Order, c.Stretch.Pass, c.Stretch.Start, tempi.At(c.Stretch.Start), tempi.At(c.Stretch.End))).ToItems());
     }
 
-    // The last change in the written order, as a player reads it.
-    private static KeySignature? KeyAt(LeadSheet sheet, int bar) =>
-        sheet.Bars.Take(bar + 1).LastOrDefault(b => b.Key is not null)?.Key ?? sheet.Key;
+    // For each bar the last change in the written order, as a player reads it.
+    private static KeySignature?[] Keys(LeadSheet sheet)
+    {
+        var keys = new KeySignature?[sheet.Bars.Count];
+        for (var bar = 0; bar < keys.Length; bar++)
+        {
+            keys[bar] = sheet.Bars[bar].Key ?? (bar == 0 ? sheet.Key : keys[bar - 1]);
+        }
+
+        return keys;
+    }
 
     private static IEnumerable<Stretch> Stretches(LeadSheet sheet, TempoMap tempi)
     {
