@@ -1,4 +1,3 @@
-using Revoicer.Arrangements;
 using Revoicer.Audits;
 using Revoicer.Bells;
 using Revoicer.Comparisons;
