@@ -7,6 +7,7 @@ using Revoicer.Prices;
 using Revoicer.Solving;
 using Revoicer.Solving.Advice;
 using Revoicer.Solving.Rules;
+using Revoicer.Solving.Windows;
 using Revoicer.Sounds;
 using Revoicer.Text;
 using Revoicer.Values;
@@ -15,8 +16,16 @@ using Revoicer.Voicings;
 namespace Revoicer;
 
 /// <summary>The searches of one draft: the first answer, other answers, repeats that are not alike; and why there is none.</summary>
+/// <param name="sheet">The sheet.</param>
+/// <param name="tempi">Its speeds.</param>
+/// <param name="instrument">The tower.</param>
+/// <param name="sound">The sound.</param>
+/// <param name="wish">What else is asked.</param>
+/// <param name="progress">Told the stages.</param>
+/// <param name="stop">Stops what has to be done before there is an answer: the deadline, or the caller.</param>
+/// <param name="cancel">The caller alone.</param>
 internal sealed class DraftSearch(
-    LeadSheet sheet, TempoMap tempi, Instrument instrument, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
+    LeadSheet sheet, TempoMap tempi, Instrument instrument, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken stop, CancellationToken cancel)
 {
     // Enough for all cores, few enough that a tune laid too dear is soon left. Estimate.
     private const int SlotsAtATime = 64;
@@ -39,6 +48,38 @@ internal sealed class DraftSearch(
             .Select(w => w.Thing).OfType<WishedThing.WholeVoicing>().Select(v => v.Notes).ToItems(),
     };
 
+    /// <summary>
+    /// The answer to a plan; null where every choice costs more than a price, the tune included, or where the deadline comes
+    /// and the answer can be done without.
+    /// </summary>
+    public (SheetPrices Prices, Outcome Outcome)? Best(SlotPlan plan, long most, bool isNeeded)
+    {
+        try
+        {
+            return plan.Slots.Count > SlotWindows.LongestWhole && wish is { Another: 0, VaryRepeats: false } ? InWindows(plan, most)
+                : Price(plan, most) is { } prices ? (prices, Answer(prices, []))
+                : null;
+        }
+        catch (OperationCanceledException) when (!isNeeded && !cancel.IsCancellationRequested)
+        {
+            return null;
+        }
+    }
+
+    // What the windows of a long piece come to together is played as it is, unless that only shows in the whole not to do.
+    private (SheetPrices Prices, Outcome Outcome)? InWindows(SlotPlan plan, long most)
+    {
+        progress?.Report(Stage.Search);
+        var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        Rule[] rules = [.. _wishes, .. RulesOf(plan)];
+        return new LongSearch(plan, new SlotPricing(instrument, sound, plan), listing.List, rules, wish.Effort, stop, cancel).Best(most) switch
+        {
+            { Outcome: Outcome.Found found } best when !best.Prices.CanBeMoved(found.Choice) || !RuleBook.For(rules, best.Prices).Counters.AreKept(found.Choice) =>
+                Price(plan) is { } prices ? (prices, Answer(prices, [])) : null,
+            var best => best,
+        };
+    }
+
     /// <summary>What can be played in the slots, priced; null where every choice costs more than a price, the tune included.</summary>
     public SheetPrices? Price(SlotPlan plan, long most = long.MaxValue)
     {
@@ -47,16 +88,16 @@ internal sealed class DraftSearch(
         foreach (var slots in plan.Slots.Chunk(SlotsAtATime))
         {
             progress?.Report(Stage.Candidates);
-            var candidates = slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(search.List).ToArray();
+            var candidates = slots.AsParallel().AsOrdered().WithCancellation(stop).Select(search.List).ToArray();
             progress?.Report(Stage.Prices);
-            pricing.Add(candidates, cancel);
+            pricing.Add(candidates, stop);
             if (pricing.Least > most)
             {
                 return null;
             }
         }
 
-        return pricing.Linked(cancel);
+        return pricing.Linked(stop);
     }
 
     /// <summary>The answer under the sound's rules, the player's wishes, and what else is asked.</summary>

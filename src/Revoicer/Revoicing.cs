@@ -39,6 +39,21 @@ public static class Revoicing
     private static Drafting Draft(
         LeadSheet sheet, Instrument instrument, Sound sound, DraftWish wish, TuneLayout layout, IProgress<Stage>? progress, CancellationToken cancel)
     {
+        using var stop = wish.Effort.Deadline.With(cancel);
+        try
+        {
+            return Draft(sheet, instrument, sound, wish, layout, progress, stop.Token, cancel);
+        }
+        catch (OperationCanceledException) when (wish.Effort.Deadline.HasPassed && !cancel.IsCancellationRequested)
+        {
+            return new Drafting.OutOfTime($"the time limit came before {sheet.Title} was voiced to its end; give it more time with --time-limit, leave the limit out, or draft the sheet in parts");
+        }
+    }
+
+    private static Drafting Draft(
+        LeadSheet sheet, Instrument instrument, Sound sound, DraftWish wish, TuneLayout layout, IProgress<Stage>? progress, CancellationToken stop, CancellationToken cancel)
+    {
+        stop.ThrowIfCancellationRequested();
         var tower = instrument.Tower;
         var written = SheetTempi.Of(sheet);
         var tempi = wish.Tempo is { } steady ? TempoMap.Steady(steady) : written;
@@ -54,7 +69,7 @@ public static class Revoicing
 
         // The tune's octave is an outer choice: the cheapest is taken, of equals the nearest to the written. High octaves are
         // mostly the cheapest, so they come first and the others are soon seen to be too dear.
-        var search = new DraftSearch(sheet, tempi, instrument, sound, wish, progress, cancel);
+        var search = new DraftSearch(sheet, tempi, instrument, sound, wish, progress, stop, cancel);
         (SheetPrices Prices, Outcome.Found Found)? best = null;
         (SheetPrices Prices, Outcome.Impossible Outcome)? impossible = null;
         foreach (var tune in tunes.OrderByDescending(t => t?.Octaves))
@@ -71,12 +86,11 @@ public static class Revoicing
             }
 
             var most = best is { } cheapest ? cheapest.Found.Price + cheapest.Prices.Tune : long.MaxValue;
-            if (search.Price(plan, most) is not { } prices)
+            if (search.Best(plan, most, isNeeded: best is null) is not var (prices, outcome))
             {
                 continue;
             }
 
-            var outcome = search.Answer(prices, []);
             if (outcome is Outcome.Impossible none && (impossible is null || IsNearer(tune, impossible.Value.Prices.Plan.Tune)))
             {
                 impossible = (prices, none);
@@ -102,6 +116,7 @@ public static class Revoicing
 
         progress?.Report(Stage.Reasons);
         var isAssumed = wish.Tempo is null && sheet.Tempo is null;
+        answer = answer with { WasCutShort = answer.WasCutShort || wish.Effort.Deadline.HasPassed };
         var made = ArrangementMaking.Of(sheet, tempi, isAssumed, sound, last.Prices, answer) with
         {
             Wishes = search.Kept(varied: !ReferenceEquals(last.Prices, first.Prices)),

@@ -9,6 +9,9 @@ return args switch
     ["voicings", .. var sheets] when sheets.Length > 0 => VoicingSensitivity.Print(sheets),
     ["tables", var sheet] => TableBenchmarks.Print(sheet),
     ["long", .. var sheets] when sheets.Length > 0 => LongReport.Print(sheets),
+    ["sheet", var chords, var seed] when Number(chords) > 0 => LongSheet.Print(Number(chords), Number(seed), withTune: false),
+    ["sheet", var chords, var seed, "tune"] when Number(chords) > 0 => LongSheet.Print(Number(chords), Number(seed), withTune: true),
+    ["once", .. var sheets] when sheets.Length > 0 => OnceReport.Print(sheets),
     ["lengths", .. var sheets] when sheets.Length > 0 => LengthReport.Print(sheets),
     ["hymns", var folder, var share, var scores] when int.TryParse(share, NumberStyles.None, CultureInfo.InvariantCulture, out var one) && one > 0 => HymnsReport.Print(folder, one, scores),
     ["race", .. var sheets] when sheets.Length > 0 => SolverRace.Print(sheets),
@@ -23,6 +26,8 @@ return args switch
     _ => Usage(),
 };
 
+static int Number(string text) => int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number) ? number : 0;
+
 static int Usage()
 {
     Console.Error.WriteLine("usage: Revoicer.Benchmarks drafts SHEET...            what each draft is like, and its stages' times");
@@ -31,6 +36,8 @@ static int Usage()
     Console.Error.WriteLine("       Revoicer.Benchmarks tables SHEET               price tables beside the plain double loop");
     Console.Error.WriteLine("       Revoicer.Benchmarks long SHEET...              the sheets joined to ever longer pieces");
     Console.Error.WriteLine("       Revoicer.Benchmarks lengths SHEET...           the two halves of the search over ever more slots");
+    Console.Error.WriteLine("       Revoicer.Benchmarks sheet CHORDS SEED [tune]   writes a long sheet of chance chords, alike for the same seed");
+    Console.Error.WriteLine("       Revoicer.Benchmarks once SHEET...              one cold draft of each: stages, price, gap, memory");
     Console.Error.WriteLine("       Revoicer.Benchmarks hymns FOLDER N SCORES      every N-th part of the hymns voiced anew, scores into a folder");
     Console.Error.WriteLine("       Revoicer.Benchmarks race SHEET...              the search beside the constraint solver");
     Console.Error.WriteLine("       Revoicer.Benchmarks weights SHEET.abc         what each word of the balanced sound does");

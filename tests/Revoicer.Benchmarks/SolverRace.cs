@@ -46,7 +46,7 @@ internal static class SolverRace
         var neighbours = new NeighboursOnly(whole);
         foreach (var (words, settings) in Solvers)
         {
-            Time($"constraint solver, neighbours alone: {words}", () => Words(ConstraintModel.Cheapest(neighbours, counters, cheapest, Longest, settings)));
+            Time($"constraint solver, neighbours alone: {words}", () => Words(ConstraintModel.Cheapest(neighbours, counters, cheapest, Longest, CancellationToken.None, settings)));
         }
 
         Time("dynamic programme with counts, neighbours alone", () => Words((true, new Chain(neighbours, counters, cheapest).Cheapest(null), 0), neighbours));

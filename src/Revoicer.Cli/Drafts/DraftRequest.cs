@@ -1,5 +1,6 @@
 using Revoicer.Cli.Options;
 using Revoicer.LeadSheets;
+using Revoicer.Values;
 
 namespace Revoicer.Cli.Drafts;
 
@@ -20,6 +21,9 @@ internal sealed record DraftRequest(
     string Sheet, SheetChoice Choice, string Tower, string Sound, string? Out, double? PerMinute, KeyWish? Key, bool EaseTune,
     bool Prove, double? TimeLimit, bool Force, LayoutWish Layout)
 {
+    /// <summary>The time limit from now on; to be asked for where the command begins, as it holds for all that the command does.</summary>
+    public Deadline Deadline() => TimeLimit is { } seconds ? Values.Deadline.After(TimeProvider.System, new Seconds(seconds)) : Values.Deadline.None;
+
     /// <summary>The file of the player's wishes; null for none.</summary>
     public string? Wishes { get; init; }
 

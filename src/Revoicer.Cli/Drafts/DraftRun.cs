@@ -30,6 +30,7 @@ internal static class DraftRun
             return RecitalRun.Of(request, output, error, cancel);
         }
 
+        using var deadline = request.Deadline();
         var read = SheetFile.Read(request.Sheet, request.Choice, error);
         var taken = DraftSettings.Open(request, error);
         if (read is null || taken is null || Prepared(read, request, error) is not { } sheet)
@@ -43,7 +44,7 @@ internal static class DraftRun
         }
 
         using var progress = new ProgressLine(error);
-        var result = SheetDraft.Of(sheet, request, taken, more: null, progress, cancel);
+        var result = SheetDraft.Of(sheet, request, taken, more: null, deadline, progress, cancel);
         progress.Clear();
         return Tell(result, request, taken, before: null, output, error, cancel);
     }
@@ -92,6 +93,9 @@ internal static class DraftRun
             case Drafting.Unplayable or Drafting.NoChords or Drafting.Ruled:
                 error.Say(Counted.Of(result.Drafting.Why).Select(reason => $"{request.Sheet}: {reason}"));
                 return ExitCode.NotPlayable;
+            case Drafting.OutOfTime late:
+                error.Say($"{request.Sheet}: {late.Sentence}");
+                return ExitCode.NotPlayable;
             case Drafting.Unmet unmet:
                 error.Write(string.Concat(Counted.Of(unmet.Problems.Select(p => p.ToString()))));
                 return ExitCode.NotPlayable;
@@ -124,7 +128,6 @@ internal static class DraftRun
         output.Say(result.Unheard);
         output.Write(before.Summary);
         output.Say(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}" : null);
-        output.Say(result.WasCutShort ? "the time limit was reached: this is the best that was found by then" : null);
         output.Say($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}");
         output.Say(taken.Wishes.Count == 0 ? null : $"wishes kept: {taken.Wishes.Count}, told in {name}.txt");
         var told = arrangement.Totals.LeftOut.Count;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Revoicer.Arrangements;
 using Revoicer.Cli.Files;
 using Revoicer.Cli.Streams;
+using Revoicer.Values;
 using Revoicer.Writing.Text;
 
 namespace Revoicer.Cli.Drafts;
@@ -28,6 +29,7 @@ internal static class RecitalRun
             return ExitCode.WrongUsage;
         }
 
+        using var deadline = request.Deadline();
         using var progress = new ProgressLine(error);
         var results = new SheetResult?[sheets.Count];
         var count = new CountLine(progress, sheets.Count, "sheets");
@@ -37,7 +39,7 @@ internal static class RecitalRun
         {
             Parallel.For(0, sheets.Count, new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = AtOnce }, i =>
             {
-                results[i] = Draft(sheets, i, request, taken, cancel);
+                results[i] = Draft(sheets, i, request, taken, deadline, cancel);
                 count.Report(Interlocked.Increment(ref done));
             });
         }
@@ -58,7 +60,7 @@ internal static class RecitalRun
         _ => null,
     };
 
-    private static SheetResult Draft(IReadOnlyList<string> sheets, int number, DraftRequest request, DraftSettings taken, CancellationToken cancel)
+    private static SheetResult Draft(IReadOnlyList<string> sheets, int number, DraftRequest request, DraftSettings taken, Deadline deadline, CancellationToken cancel)
     {
         var sheet = sheets[number];
         var name = NameOf(sheet);
@@ -80,7 +82,7 @@ internal static class RecitalRun
         }
 
         using var unseen = new ProgressLine(TextWriter.Null);
-        var result = SheetDraft.Of(prepared, own, taken, more: null, unseen, cancel);
+        var result = SheetDraft.Of(prepared, own, taken, more: null, deadline, unseen, cancel);
         var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error, cancel);
         return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Heading = result.Drafting.InShort, Written = own.Out, Key = result.BestKey, Unheard = result.Unheard };
     }

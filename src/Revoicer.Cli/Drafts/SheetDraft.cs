@@ -11,9 +11,8 @@ namespace Revoicer.Cli.Drafts;
 /// <summary>What came of drafting one sheet as it was asked for.</summary>
 /// <param name="Drafting">The draft, or why there is none.</param>
 /// <param name="Wish">What was asked of it.</param>
-/// <param name="WasCutShort">Whether the time limit was reached.</param>
 /// <param name="BestKey">Where the best key was asked for, which one it is and why; else null.</param>
-internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, bool WasCutShort, string? BestKey)
+internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, string? BestKey)
 {
     /// <summary>Which written bars are never heard, in words; null where all are.</summary>
     public string? Unheard { get; init; }
@@ -23,21 +22,16 @@ internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, bool WasCut
     /// <param name="request">What was asked for.</param>
     /// <param name="taken">What it is made with.</param>
     /// <param name="more">What is asked besides; null for nothing.</param>
+    /// <param name="deadline">When the best found so far is taken.</param>
     /// <param name="progress">Told the stages.</param>
     /// <param name="cancel">Stops the work.</param>
     public static SheetDraft Of(
-        LeadSheet sheet, DraftRequest request, DraftSettings taken, Func<DraftWish, DraftWish>? more, ProgressLine progress, CancellationToken cancel)
+        LeadSheet sheet, DraftRequest request, DraftSettings taken, Func<DraftWish, DraftWish>? more, Deadline deadline, ProgressLine progress, CancellationToken cancel)
     {
-        using var hurry = new CancellationTokenSource();
-        if (request.TimeLimit is { } seconds)
-        {
-            hurry.CancelAfter(TimeSpan.FromSeconds(seconds));
-        }
-
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
         var wish = new DraftWish(tempo, request.EaseTune)
         {
-            Effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Hurry = hurry.Token },
+            Effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Deadline = deadline },
             Layout = request.Layout,
             Wishes = taken.Wishes,
             Another = request.Another,
@@ -47,7 +41,7 @@ internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, bool WasCut
         var (drafting, bestKey) = request.Key is KeyWish.Best
             ? InBestKey(sheet, taken, wish, progress, cancel)
             : (Revoicing.Draft(sheet, taken.Tower.Value, taken.Sound.Value, wish, progress, cancel), null);
-        return new SheetDraft(drafting, wish, hurry.IsCancellationRequested, bestKey) { Unheard = UnheardText.Of(sheet) };
+        return new SheetDraft(drafting, wish, bestKey) { Unheard = UnheardText.Of(sheet) };
     }
 
     // Where it can be played in no key, what stands against the written one is told.

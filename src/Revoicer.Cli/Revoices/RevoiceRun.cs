@@ -17,6 +17,7 @@ internal static class RevoiceRun
     public static int Of(RevoiceRequest request, TextWriter output, TextWriter error, CancellationToken cancel)
     {
         var asked = request.Draft with { Out = request.Draft.Out ?? Path.GetFileNameWithoutExtension(request.Draft.Sheet) + "-revoiced" };
+        using var deadline = asked.Deadline();
         var taken = DraftSettings.Open(asked, error);
         if (taken is null
             || PassageFile.Read(asked.Sheet, asked.Choice.Piece, error) is not { } read
@@ -32,7 +33,7 @@ internal static class RevoiceRun
         }
 
         using var progress = new ProgressLine(error);
-        var result = SheetDraft.Of(revoicing.Sheet, asked, taken, wish => revoicing.Close(wish, request.StayClose), progress, cancel);
+        var result = SheetDraft.Of(revoicing.Sheet, asked, taken, wish => revoicing.Close(wish, request.StayClose), deadline, progress, cancel);
         progress.Clear();
         if (result.Drafting is Drafting.Made made)
         {

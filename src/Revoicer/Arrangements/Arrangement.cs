@@ -238,11 +238,15 @@ public sealed record Totals(
 /// <param name="Starts">From how many starts the search went.</param>
 public sealed record SearchStatus(long Price, long? Bound, int Starts)
 {
-    /// <summary>"proven", "within 3.2 % of the best possible", or "best of 3 starts".</summary>
+    /// <summary>Whether the time limit came before the search, or the working out of the reasons, was through.</summary>
+    public bool WasCutShort { get; init; }
+
+    /// <summary>"proven", "within 3.2 % of the best possible", or "best of 3 starts"; and whether the time limit came.</summary>
     public override string ToString() => Bound switch
     {
         { } bound when Price <= bound => "proven: no arrangement of this sheet under these settings is cheaper",
-        { } bound when bound > 0 => FormattableString.Invariant($"within {Math.Ceiling(1000.0 * (Price - bound) / bound) / 10:0.0} % of the best possible"),
-        _ => $"best of {Starts} starts",
+        { } bound when bound > 0 => FormattableString.Invariant(
+            $"within {Math.Ceiling(1000.0 * (Price - bound) / bound) / 10:0.0} % of the best possible") + (WasCutShort ? "; the time limit was reached" : ""),
+        _ => $"best of {Starts} starts" + (WasCutShort ? "; the time limit was reached before any bound" : ""),
     };
 }

@@ -61,7 +61,7 @@ public static class ArrangementMaking
                 PlainHandDose = plain.Dose,
                 PlainHandStrokes = plain.Strokes,
             },
-            new SearchStatus(found.Price, found.Bound, found.Starts))
+            new SearchStatus(found.Price, found.Bound, found.Starts) { WasCutShort = found.WasCutShort })
         {
             TuneOctaves = plan.Tune?.Octaves,
             Layout = plan.Tune is { } tune ? new ChosenLayout(tune.Layout, found.Price + prices.Tune) : null,

@@ -11,15 +11,13 @@ namespace Revoicer.Arrangements;
 /// <summary>The clash of an arrangement's strokes, hearing by hearing, as it is shown to the player; no weights of a sound enter.</summary>
 internal sealed class ClashInTime
 {
-    // -20 dB: below a tenth of its amplitude at the stroke a bell counts as no longer ringing on.
-    private static readonly Decibels StillHeard = new(-20);
-
     // As many as any report shows.
     private const int MostQuarrels = 3;
 
     private readonly Instrument _instrument;
     private readonly Moment[] _moments;
     private readonly ChordInTime[] _chords;
+    private readonly Seconds _longestRing;
     private readonly RingSums _sums;
     private readonly Lazy<RungClash[]> _clashes;
     private readonly Lazy<(double Others, double Tune)[]> _doses;
@@ -42,6 +40,7 @@ internal sealed class ClashInTime
                 .OrderBy(m => m.At.Value),
         ];
         Windows = WindowsOf(_chords);
+        _longestRing = StillRinging.Longest(instrument.Tower);
         _sums = instrument.Doses.Sums([.. _moments.Select(m => new RungStroke(m.Bell, m.At, m.Hearing, m.Touch, m.IsTune))]);
         _clashes = new Lazy<RungClash[]>(() => _sums.Of(
             [.. _chords.Select((c, i) => new RungWindow(Windows[i].From, Windows[i].To, i, [new ReigningChord(c.Chord, Windows[i].From, Windows[i].To)]))], MostQuarrels, cancel));
@@ -175,8 +174,8 @@ internal sealed class ClashInTime
     {
         var from = Windows[hearing].From;
         var struck = _chords[hearing].Strokes.Select(s => _instrument.BellAt(s.Note)).ToHashSet();
-        return _moments
-            .Where(m => m.Hearing < hearing && !m.IsTune && !struck.Contains(m.Bell) && Rings(_instrument.Tower.Bells[m.Bell], from - m.At))
+        return Between(from.Value - _longestRing.Value, Windows[hearing].To)
+            .Where(m => m.Hearing < hearing && !m.IsTune && !struck.Contains(m.Bell) && StillRinging.Is(_instrument.Tower.Bells[m.Bell], from - m.At))
             .Select(m => _instrument.Tower.Bells[m.Bell].Note)
             .Distinct()
             .Order()
@@ -184,12 +183,6 @@ internal sealed class ClashInTime
     }
 
     private Moment MomentOf(Stroke stroke, int hearing) => new(_instrument.BellAt(stroke.Note), stroke.At, hearing, stroke.Level, stroke.IsTune);
-
-    private static bool Rings(Bell bell, Seconds since)
-    {
-        var strongest = bell.Partials.Max(p => p.Amplitude);
-        return bell.Partials.Any(p => p.Amplitude * Math.Exp(-p.Kappa * since.Value) > strongest * StillHeard.AmplitudeFactor);
-    }
 
     private double[] ByHearing()
     {
@@ -207,9 +200,11 @@ internal sealed class ClashInTime
         : (added.Others + Contradiction(stroke), added.Tune);
 
     // Those that still sound in a window as much as a figure can show.
-    private IEnumerable<Moment> Sounding(Seconds from, Seconds to)
+    private IEnumerable<Moment> Sounding(Seconds from, Seconds to) => Between(from.Value - (_instrument.Horizon * 1e-6), to);
+
+    private IEnumerable<Moment> Between(double after, Seconds before)
     {
-        for (var i = Sorted.LastUpTo(_moments, from.Value - (_instrument.Horizon * 1e-6), m => m.At.Value) + 1; i < _moments.Length && _moments[i].At < to; i++)
+        for (var i = Sorted.LastUpTo(_moments, after, m => m.At.Value) + 1; i < _moments.Length && _moments[i].At < before; i++)
         {
             yield return _moments[i];
         }

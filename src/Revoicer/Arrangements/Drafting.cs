@@ -54,6 +54,14 @@ public abstract record Drafting
         public override string InShort => "cannot keep all rules";
     }
 
+    /// <summary>The deadline came before any voicing of the whole was found.</summary>
+    /// <param name="Sentence">That it did, and what would help.</param>
+    public sealed record OutOfTime(string Sentence) : Drafting
+    {
+        /// <inheritdoc/>
+        public override string InShort => "the time limit came first";
+    }
+
     /// <summary>Wishes that cannot be met here.</summary>
     /// <param name="Problems">Each at its place, with what stands against it and what would help; at least one.</param>
     public sealed record Unmet(Items<Problem> Problems) : Drafting
@@ -76,6 +84,7 @@ public abstract record Drafting
         Unplayable unplayable => unplayable.Reasons,
         NoChords none => [none.Reason],
         Ruled ruled => ruled.Reasons,
+        OutOfTime late => [late.Sentence],
         Unmet unmet => unmet.Problems.Select(p => p.Found).ToItems(),
         Astray astray => astray.Problems.Select(p => p.Found).ToItems(),
         _ => [],

@@ -13,9 +13,16 @@ internal static class HeardSound
     {
         var (energy, moment) = (0.0, 0.0);
         var carries = new List<double>();
+        Stroke[] over = [.. tune.OrderBy(s => s.At.Value)];
+        var first = 0;
         foreach (var (_, from, until, strokes) in chords)
         {
-            var here = strokes.Concat(tune.Where(s => s.At.Value >= from.Value - 1e-6 && s.At < until)).ToArray();
+            while (first < over.Length && over[first].At.Value < from.Value - 1e-6)
+            {
+                first++;
+            }
+
+            var here = strokes.Concat(over.Skip(first).TakeWhile(s => s.At < until)).ToArray();
             var heard = here.Sum(s => Power(s) * instrument.Carry.CarryEnergy(instrument.BellAt(s.Note), Seconds.Zero, until - Later(s.At, from)));
             if (heard > 0)
             {

@@ -14,15 +14,23 @@ public static class LayoutChoosing
     public static Drafting Cheaper(Drafting first, Drafting second) => (first, second) switch
     {
         (Drafting.Made a, Drafting.Made b) => PriceOf(b) < PriceOf(a) ? Telling(b, a) : Telling(a, b),
+        (Drafting.Made a, Drafting.OutOfTime) => CutShort(a),
+        (Drafting.OutOfTime, Drafting.Made b) => CutShort(b),
         (Drafting.Made a, _) => Telling(a, second.Why[0]),
         (_, Drafting.Made b) => Telling(b, first.Why[0]),
         (Drafting.Unmet or Drafting.Astray or Drafting.NoChords, _) => first,
         (_, Drafting.Unmet) => second,
+        (Drafting.OutOfTime, _) => first,
+        (_, Drafting.OutOfTime) => second,
         (Drafting.Ruled a, _) => new Drafting.Ruled(a.Reasons.Union(second.Why).ToItems()),
         (_, Drafting.Ruled b) => new Drafting.Ruled(first.Why.Union(b.Reasons).ToItems()),
         (Drafting.Unplayable a, Drafting.Unplayable b) => new Drafting.Unplayable(a.Reasons.Union(b.Reasons).ToItems()),
         _ => throw new InvalidOperationException("a draft is made, or both layouts say why not"),
     };
+
+    // There was no time to look at the other layout.
+    private static Drafting.Made CutShort(Drafting.Made made) =>
+        made with { Arrangement = made.Arrangement with { Status = made.Arrangement.Status with { WasCutShort = true } } };
 
     private static long PriceOf(Drafting.Made made) => LayoutOf(made).Price;
 

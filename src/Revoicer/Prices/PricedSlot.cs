@@ -5,12 +5,16 @@ using Revoicer.Voicings;
 namespace Revoicer.Prices;
 
 /// <summary>What of a candidate matters to the slot next to it.</summary>
+/// <param name="Upper">Which of the slot's sets of tones the hands take.</param>
+/// <param name="Line">Which of the slot's <see cref="BassAndFigure"/>s it has.</param>
+internal readonly record struct Outline(int Upper, int Line);
+
+/// <summary>What a candidate gives to the bass line and to the row of figures; few of a slot's candidates differ in it.</summary>
 /// <param name="Bass">MIDI number of its bass pedal; 0 for none.</param>
 /// <param name="LastBass">The same at the end of the slot, to which a bass in tenths has moved.</param>
-/// <param name="Upper">Which of the slot's sets of tones the hands take.</param>
 /// <param name="Figure">Its figure.</param>
 /// <param name="NotByStep">What its bass costs more where it is not reached by step, in thousandths.</param>
-internal readonly record struct Outline(int Bass, int LastBass, int Upper, Figure Figure, int NotByStep);
+internal readonly record struct BassAndFigure(int Bass, int LastBass, Figure Figure, int NotByStep);
 
 /// <summary>A slot with its candidates, the kinds of their strokes, and what each costs by itself.</summary>
 internal sealed class PricedSlot
@@ -18,6 +22,7 @@ internal sealed class PricedSlot
     private readonly SlotPrice _price;
     private readonly Outline[] _outlines;
     private readonly List<int[]> _uppers = [];
+    private readonly List<BassAndFigure> _lines = [];
     private readonly StrokeTable? _again;
     private readonly Instrument _instrument;
     private readonly IReadOnlyList<long> _apart;
@@ -64,6 +69,9 @@ internal sealed class PricedSlot
     /// <summary>The different sets of tones in the hands, as MIDI numbers rising.</summary>
     public IReadOnlyList<int[]> Uppers => _uppers;
 
+    /// <summary>The different basses with their figures.</summary>
+    public IReadOnlyList<BassAndFigure> Lines => _lines;
+
     public ref readonly Outline Outline(int candidate) => ref _outlines[candidate];
 
     /// <summary>What a candidate costs by itself, term by term.</summary>
@@ -88,6 +96,7 @@ internal sealed class PricedSlot
     private Outline[] Outlines(Items<Candidate> candidates)
     {
         var numbers = new Dictionary<UInt128, int>();
+        var lines = new Dictionary<BassAndFigure, int>();
         var outlines = new Outline[candidates.Count];
         for (var c = 0; c < outlines.Length; c++)
         {
@@ -99,7 +108,14 @@ internal sealed class PricedSlot
                 _uppers.Add([.. voicing.Upper.Select(b => b.Note.Midi)]);
             }
 
-            outlines[c] = new Outline(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, upper, figure, _price.NotByStep(voicing));
+            var own = new BassAndFigure(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, figure, _price.NotByStep(voicing));
+            if (!lines.TryGetValue(own, out var line))
+            {
+                lines.Add(own, line = _lines.Count);
+                _lines.Add(own);
+            }
+
+            outlines[c] = new Outline(upper, line);
         }
 
         return outlines;

@@ -13,8 +13,10 @@ public sealed class SheetPrices : IChoicePrices
 {
     private readonly PricedSlot[] _slots;
     private readonly SlotLink[] _links;
-    private readonly SlotLink?[][] _linkOf;
+
+    // For each slot the slots it is linked with, in rising order, and the links.
     private readonly int[][] _linked;
+    private readonly SlotLink[][] _linkOf;
 
     internal SheetPrices(Instrument instrument, SlotPlan plan, PricedSlot[] slots, SlotLink[] links, long tune)
     {
@@ -23,14 +25,15 @@ public sealed class SheetPrices : IChoicePrices
         Tune = tune;
         _slots = slots;
         _links = links;
-        _linkOf = [.. slots.Select(_ => new SlotLink?[slots.Length])];
+        var of = slots.Select(_ => new SortedList<int, SlotLink>()).ToArray();
         foreach (var link in links)
         {
-            _linkOf[link.Earlier][link.Later] = link;
-            _linkOf[link.Later][link.Earlier] = link;
+            of[link.Earlier].Add(link.Later, link);
+            of[link.Later].Add(link.Earlier, link);
         }
 
-        _linked = [.. _linkOf.Select(row => Enumerable.Range(0, row.Length).Where(other => row[other] is not null).ToArray())];
+        _linked = [.. of.Select(row => row.Keys.ToArray())];
+        _linkOf = [.. of.Select(row => row.Values.ToArray())];
     }
 
     /// <summary>The tower's tables.</summary>
@@ -57,6 +60,16 @@ public sealed class SheetPrices : IChoicePrices
         pricing.Add(candidates, cancel);
         return pricing.Linked(cancel);
     }
+
+    /// <summary>These slots with others behind them, of which the prices with these are known but not those among themselves.</summary>
+    /// <param name="plan">All of these slots and the others.</param>
+    /// <param name="others">The others.</param>
+    /// <param name="links">What these and the others have to do with each other.</param>
+    internal SheetPrices Beside(SlotPlan plan, IEnumerable<PricedSlot> others, IEnumerable<SlotLink> links) =>
+        new(Instrument, plan, [.. _slots, .. others], [.. _links, .. links], Tune);
+
+    /// <summary>A slot with what it costs by itself.</summary>
+    internal PricedSlot Slot(int slot) => _slots[slot];
 
     /// <summary>The candidates of a slot.</summary>
     public Items<Candidate> Candidates(int slot) => _slots[slot].Candidates;
@@ -88,7 +101,7 @@ public sealed class SheetPrices : IChoicePrices
     public TermPrices WithOthers(IReadOnlyList<int> choice, int slot, int candidate)
     {
         var prices = TermsAlone(slot, candidate);
-        foreach (var link in _linked[slot].Select(other => _linkOf[slot][other]!))
+        foreach (var link in _linkOf[slot])
         {
             prices.Add(link.Earlier == slot
                 ? link.Terms(Instrument, candidate, choice[link.Later])
@@ -130,7 +143,10 @@ public sealed class SheetPrices : IChoicePrices
     /// <inheritdoc/>
     public void PairPrices(int slot, int candidate, int other, ReadOnlySpan<int> candidates, Span<long> prices)
     {
-        var link = _linkOf[slot][other] ?? throw new ArgumentOutOfRangeException(nameof(other), other, $"slot {slot} has no prices with it");
+        var place = Array.BinarySearch(_linked[slot], other);
+        var link = place >= 0
+            ? _linkOf[slot][place]
+            : throw new ArgumentOutOfRangeException(nameof(other), other, $"slot {slot} has no prices with it");
         if (link.Earlier == slot)
         {
             link.PricesAfter(candidate, candidates, prices);

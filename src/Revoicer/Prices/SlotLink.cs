@@ -17,20 +17,29 @@ internal sealed class SlotLink
     private readonly int _forward;
     private readonly int _backward;
     private readonly int _steady;
-    private readonly int[] _voiceLeading;
+
+    // Movement between the sets of tones, worked out when first asked for; one more than it is, so that 0 means not yet. Two
+    // threads may do it alike. And its price.
+    private readonly ushort[] _movement;
+    private readonly int[] _priceOfMovement;
+
+    // Bass line and steadiness by the basses with their figures.
+    private readonly int[] _lines;
 
     private SlotLink(Instrument instrument, Sound sound, PricedSlot earlier, PricedSlot later, long[] apart)
     {
         _earlier = earlier;
         _later = later;
         Apart = apart;
-        _strokes = StrokeTable.Between(instrument, earlier.Kinds, later.Kinds, apart);
         _forward = Follows(earlier.Slot, later.Slot);
         _backward = Follows(later.Slot, earlier.Slot);
-        _voiceLeading = _forward + _backward == 0 ? [] : new int[earlier.Uppers.Count * later.Uppers.Count];
+        _strokes = StrokeTable.Between(instrument, earlier.Kinds, later.Kinds, apart, isOftenRead: AreNeighbours);
         _steady = earlier.Slot.Bar == later.Slot.Bar ? (_forward + _backward) * Thousandths.Of(sound.FigureChange) : 0;
         _bassLeap = Thousandths.Of(sound.BassLeap);
         _voiceLeadingWeight = sound.VoiceLeading;
+        _movement = AreNeighbours ? new ushort[earlier.Uppers.Count * later.Uppers.Count] : [];
+        _priceOfMovement = AreNeighbours ? [.. Enumerable.Range(0, VoiceLeading.MostMovement + 1).Select(PriceOfMovement)] : [];
+        _lines = AreNeighbours ? [.. earlier.Lines.SelectMany(_ => later.Lines, LinePrice)] : [];
     }
 
     /// <summary>Index of the slot that comes first among the slots.</summary>
@@ -41,6 +50,8 @@ internal sealed class SlotLink
 
     /// <summary>Microseconds from a hearing of the earlier to a hearing of the later, for every pair of hearings in reach.</summary>
     public IReadOnlyList<long> Apart { get; }
+
+    private bool AreNeighbours => _forward + _backward > 0;
 
     /// <summary>The link of two slots, or null where nothing that one does can matter to the other.</summary>
     public static SlotLink? Between(Instrument instrument, Sound sound, PricedSlot earlier, PricedSlot later)
@@ -62,7 +73,16 @@ internal sealed class SlotLink
         _strokes.Columns(_later.Kinds.Of(later), columns);
         for (var i = 0; i < earlier.Length; i++)
         {
-            prices[i] = Sum(columns, _earlier.Kinds.Of(earlier[i])) + Neighbours(earlier[i], later);
+            prices[i] = Sum(columns, _earlier.Kinds.Of(earlier[i]));
+        }
+
+        if (AreNeighbours)
+        {
+            var b = _later.Outline(later);
+            for (var i = 0; i < earlier.Length; i++)
+            {
+                prices[i] += Neighbours(_earlier.Outline(earlier[i]), b);
+            }
         }
     }
 
@@ -73,7 +93,16 @@ internal sealed class SlotLink
         _strokes.Rows(_earlier.Kinds.Of(earlier), rows);
         for (var i = 0; i < later.Length; i++)
         {
-            prices[i] = Sum(rows, _later.Kinds.Of(later[i])) + Neighbours(earlier, later[i]);
+            prices[i] = Sum(rows, _later.Kinds.Of(later[i]));
+        }
+
+        if (AreNeighbours)
+        {
+            var a = _earlier.Outline(earlier);
+            for (var i = 0; i < later.Length; i++)
+            {
+                prices[i] += Neighbours(a, _later.Outline(later[i]));
+            }
         }
     }
 
@@ -87,12 +116,13 @@ internal sealed class SlotLink
         var ringing = Apart.Sum(distance => instrument.Roughness((_earlier.Kinds, earlier), (_later.Kinds, later), distance));
         prices[Term.Ringing] = ringing;
         prices[Term.Moves] = (int)Math.Min(_strokes.Sum(_earlier.Kinds.Of(earlier), _later.Kinds.Of(later)) - ringing, Thousandths.MostForbidden);
-        if (_forward + _backward > 0)
+        if (AreNeighbours)
         {
             var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));
-            prices[Term.VoiceLeading] = VoiceLeadingPrice(a, b);
-            prices[Term.BassLine] = BassLinePrice(a, b);
-            prices[Term.Steadiness] = SteadinessPrice(a, b);
+            var (lineA, lineB) = (_earlier.Lines[a.Line], _later.Lines[b.Line]);
+            prices[Term.VoiceLeading] = VoiceLeadingPrice(a.Upper, b.Upper);
+            prices[Term.BassLine] = BassLinePrice(lineA, lineB);
+            prices[Term.Steadiness] = SteadinessPrice(lineA, lineB);
         }
 
         return prices;
@@ -109,36 +139,29 @@ internal sealed class SlotLink
         return sum;
     }
 
-    private long Neighbours(int earlier, int later)
-    {
-        if (_forward + _backward == 0)
-        {
-            return 0;
-        }
+    private int Neighbours(Outline a, Outline b) =>
+        VoiceLeadingPrice(a.Upper, b.Upper) + _lines[(a.Line * _later.Lines.Count) + b.Line];
 
-        ref readonly var a = ref _earlier.Outline(earlier);
-        ref readonly var b = ref _later.Outline(later);
-        return VoiceLeadingPrice(a, b) + BassLinePrice(a, b) + SteadinessPrice(a, b);
-    }
-
-    // Worked out when first asked for; one more than the price, so that 0 means not yet. Two threads may do it alike.
-    private int VoiceLeadingPrice(in Outline a, in Outline b)
+    private int VoiceLeadingPrice(int a, int b)
     {
-        ref var known = ref _voiceLeading[(a.Upper * _later.Uppers.Count) + b.Upper];
+        ref var known = ref _movement[(a * _later.Uppers.Count) + b];
         if (known == 0)
         {
-            var size = VoiceLeading.Size(_earlier.Uppers[a.Upper], _later.Uppers[b.Upper]);
-            known = 1 + ((_forward + _backward) * Thousandths.Of(_voiceLeadingWeight * size));
+            known = (ushort)(1 + VoiceLeading.Size(_earlier.Uppers[a], _later.Uppers[b]));
         }
 
-        return known - 1;
+        return _priceOfMovement[known - 1];
     }
 
-    private int BassLinePrice(in Outline a, in Outline b) =>
+    private int PriceOfMovement(int size) => (_forward + _backward) * Thousandths.Of(_voiceLeadingWeight * size);
+
+    private int LinePrice(BassAndFigure a, BassAndFigure b) => BassLinePrice(a, b) + SteadinessPrice(a, b);
+
+    private int BassLinePrice(BassAndFigure a, BassAndFigure b) =>
         (_forward * BassStepPrice(a, b)) + (_backward * BassStepPrice(b, a));
 
     // The price of going from the bass of one slot to that of the next.
-    private int BassStepPrice(in Outline before, in Outline after)
+    private int BassStepPrice(BassAndFigure before, BassAndFigure after)
     {
         const int fifth = 7;
         const int wholeTone = 2;
@@ -149,7 +172,7 @@ internal sealed class SlotLink
         return byStep ? leap : leap + after.NotByStep;
     }
 
-    private int SteadinessPrice(in Outline a, in Outline b) =>
+    private int SteadinessPrice(BassAndFigure a, BassAndFigure b) =>
         a.Figure == b.Figure || IsNone(a.Figure) || IsNone(b.Figure) ? 0 : _steady;
 
     private static bool IsNone(Figure figure) => figure is Figure.Silent or Figure.AsItWas;

@@ -10,6 +10,9 @@ namespace Revoicer.Prices;
 /// </summary>
 public sealed class SlotPricing
 {
+    // A roll has at most so many strokes.
+    private const int MostRolled = 8;
+
     private readonly Instrument _instrument;
     private readonly Sound _sound;
     private readonly SlotPlan _plan;
@@ -34,6 +37,39 @@ public sealed class SlotPricing
     /// <summary>No choice costs less in all, the tune with itself included: the cheapest candidate of each slot so far, by itself.</summary>
     public long Least { get; private set; }
 
+    /// <summary>The price of the tune with itself.</summary>
+    internal long OfTune => _ofTune;
+
+    /// <summary>
+    /// Hearings farther apart than this, from beginning to beginning in microseconds, have nothing to do with each other: the
+    /// reach of the tower, and what strokes of a slot can lie after its beginning, or before it where it is rolled.
+    /// </summary>
+    internal long LongestReach => _instrument.LongestReach
+        + StrokeKinds.Microseconds(new Seconds(_plan.Slots.Max(s => s.Duration.Value) + (2 * MostRolled * _sound.RollStep.Value)));
+
+    /// <summary>Prices one slot by itself; it may have another number than in the plan.</summary>
+    internal PricedSlot Priced(Slot slot, Items<Candidate> candidates) => new(_instrument, _sound, slot, candidates, _chords, _tune);
+
+    /// <summary>The prices of some slots as a sheet of their own, what the tune costs with itself left out.</summary>
+    /// <param name="plan">The slots, numbered from 0.</param>
+    /// <param name="slots">The same, priced by themselves.</param>
+    /// <param name="cancel">Stops the work.</param>
+    internal SheetPrices Linked(SlotPlan plan, PricedSlot[] slots, CancellationToken cancel) =>
+        new(_instrument, plan, slots, Links(slots, cancel), tune: 0);
+
+    /// <summary>The prices of the whole plan where of each slot only some candidates are left.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="candidates">The candidates of each slot.</param>
+    /// <param name="cancel">Stops the work.</param>
+    internal SheetPrices Linked(SlotPlan plan, IReadOnlyList<Items<Candidate>> candidates, CancellationToken cancel)
+    {
+        var slots = plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(slot => Priced(slot, candidates[slot.Index])).ToArray();
+        return new SheetPrices(_instrument, plan, slots, Links(slots, cancel), _ofTune);
+    }
+
+    /// <summary>The link of two slots; null where they have nothing to do with each other.</summary>
+    internal SlotLink? Link(PricedSlot one, PricedSlot other) => SlotLink.Between(_instrument, _sound, one, other);
+
     /// <summary>Prices the next slots by themselves.</summary>
     /// <param name="candidates">Their candidates, in the order of the slots.</param>
     /// <param name="cancel">Stops the work.</param>
@@ -52,34 +88,16 @@ public sealed class SlotPricing
     public SheetPrices Linked(CancellationToken cancel)
     {
         PricedSlot[] slots = [.. _slots];
-        var later = WithinReach(slots);
+        return new SheetPrices(_instrument, _plan, slots, Links(slots, cancel), _ofTune);
+    }
+
+    private SlotLink[] Links(PricedSlot[] slots, CancellationToken cancel)
+    {
+        var reach = _instrument.LongestReach + (2 * slots.Max(s => s.Spread));
+        var later = HearingsInReach.Later([.. slots.Select(s => s.Slot)], reach);
         var links = new SlotLink[slots.Length][];
         Parallel.For(0, slots.Length, new ParallelOptions { CancellationToken = cancel }, i => links[i] =
             [.. later[i].Select(other => SlotLink.Between(_instrument, _sound, slots[i], slots[other])).OfType<SlotLink>()]);
-        return new SheetPrices(_instrument, _plan, slots, [.. links.SelectMany(l => l)], _ofTune);
-    }
-
-    // For each slot the later ones of which a hearing is so near to one of its own that there may be something between them:
-    // within the longest reach, or next to each other.
-    private SortedSet<int>[] WithinReach(PricedSlot[] slots)
-    {
-        var reach = _instrument.LongestReach + (2 * slots.Max(s => s.Spread));
-        var heard = slots
-            .SelectMany(s => s.Slot.Hearings, (s, hearing) => (s.Slot.Index, hearing.Order, At: StrokeKinds.Microseconds(hearing.At)))
-            .OrderBy(h => h.Order)
-            .ToArray();
-        SortedSet<int>[] later = [.. slots.Select(_ => new SortedSet<int>())];
-        for (var a = 0; a < heard.Length; a++)
-        {
-            for (var b = a + 1; b < heard.Length && (b == a + 1 || heard[b].At - heard[a].At <= reach); b++)
-            {
-                if (heard[a].Index != heard[b].Index)
-                {
-                    later[Math.Min(heard[a].Index, heard[b].Index)].Add(Math.Max(heard[a].Index, heard[b].Index));
-                }
-            }
-        }
-
-        return later;
+        return [.. links.SelectMany(l => l)];
     }
 }

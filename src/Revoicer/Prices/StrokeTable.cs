@@ -12,11 +12,15 @@ internal sealed class StrokeTable
     private readonly int _rows;
     private readonly int _columns;
 
-    private StrokeTable(int[] prices, int rows, int columns)
+    // The same turned about, so that both ways rows can be added as they lie; empty where it is not worth its room.
+    private readonly int[] _turned;
+
+    private StrokeTable(int[] prices, int rows, int columns, bool isOftenRead)
     {
         _prices = prices;
         _rows = rows;
         _columns = columns;
+        _turned = isOftenRead ? Turned(prices, rows, columns) : [];
     }
 
     /// <summary>
@@ -27,7 +31,9 @@ internal sealed class StrokeTable
     /// <param name="later">The kinds of the other.</param>
     /// <param name="apart">Microseconds from a hearing of the first to a hearing of the other, for each pair of hearings.</param>
     /// <param name="withMoves">Whether hurry and forbidden moves are in it, or roughness alone.</param>
-    public static StrokeTable Between(Instrument instrument, StrokeKinds earlier, StrokeKinds later, IEnumerable<long> apart, bool withMoves = true)
+    /// <param name="isOftenRead">Whether it is worth twice the room to read it quickly both ways.</param>
+    public static StrokeTable Between(
+        Instrument instrument, StrokeKinds earlier, StrokeKinds later, IEnumerable<long> apart, bool withMoves = true, bool isOftenRead = false)
     {
         var prices = new int[earlier.Count * later.Count];
         foreach (var distance in apart)
@@ -39,7 +45,7 @@ internal sealed class StrokeTable
             }
         }
 
-        return new StrokeTable(prices, later.Count, earlier.Count);
+        return new StrokeTable(prices, later.Count, earlier.Count, isOftenRead);
     }
 
     /// <summary>The price of a candidate's strokes with another's.</summary>
@@ -86,6 +92,17 @@ internal sealed class StrokeTable
     /// <summary>For each kind of the later slot its price with a candidate of the earlier.</summary>
     public void Rows(ReadOnlySpan<int> earlier, Span<int> rows)
     {
+        if (_turned.Length > 0)
+        {
+            rows[.._rows].Clear();
+            foreach (var column in earlier)
+            {
+                Add(_turned.AsSpan(column * _rows, _rows), rows);
+            }
+
+            return;
+        }
+
         for (var row = 0; row < _rows; row++)
         {
             var prices = _prices.AsSpan(row * _columns, _columns);
@@ -97,6 +114,20 @@ internal sealed class StrokeTable
 
             rows[row] = sum;
         }
+    }
+
+    private static int[] Turned(int[] prices, int rows, int columns)
+    {
+        var turned = new int[prices.Length];
+        for (var row = 0; row < rows; row++)
+        {
+            for (var column = 0; column < columns; column++)
+            {
+                turned[(column * rows) + row] = prices[(row * columns) + column];
+            }
+        }
+
+        return turned;
     }
 
     private static void Add(ReadOnlySpan<int> prices, Span<int> sums)

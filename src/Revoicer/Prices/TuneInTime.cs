@@ -53,9 +53,9 @@ internal sealed class TuneInTime
     public (double Energy, double Moment) Heard(Seconds from, Seconds to)
     {
         var (energy, moment) = (0.0, 0.0);
-        for (var i = 0; i < _kinds.Length; i++)
+        for (var i = FirstFrom(StrokeKinds.Microseconds(from) - 2); i < _kinds.Length && _strokes[i].At < to; i++)
         {
-            if (_strokes[i].At.Value >= from.Value - 1e-6 && _strokes[i].At < to)
+            if (_strokes[i].At.Value >= from.Value - 1e-6)
             {
                 var power = Math.Pow(_sound.TuneTouch.AmplitudeFactor, 2);
                 var rest = to - _strokes[i].At;

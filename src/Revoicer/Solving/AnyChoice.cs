@@ -22,7 +22,7 @@ internal sealed class AnyChoice
     private AnyChoice(IChoicePrices prices, int[][] allowed)
     {
         _prices = prices;
-        _chosen = [.. allowed.Select(slot => slot.Select(c => new ChosenLiteral(c, _model.NewBoolVar(""))).ToArray())];
+        _chosen = [.. allowed.Select((list, slot) => list.Select(c => new ChosenLiteral(c, _model.NewBoolVar($"slot {slot} candidate {c}"))).ToArray())];
         foreach (var slot in _chosen)
         {
             _model.AddExactlyOne(slot.Select(c => c.IsChosen));
@@ -54,7 +54,7 @@ internal sealed class AnyChoice
         while (true)
         {
             cancel.ThrowIfCancellationRequested();
-            var (choice, isCertain) = any.Solved();
+            var (choice, isCertain) = any.Solved(cancel);
             if (choice is null || !withMoves || !any.Forbids(choice))
             {
                 return (choice, isCertain);
@@ -119,13 +119,13 @@ internal sealed class AnyChoice
         }
     }
 
-    private (int[]? Choice, bool IsCertain) Solved()
+    private (int[]? Choice, bool IsCertain) Solved(CancellationToken cancel)
     {
         var solver = new CpSolver
         {
             StringParameters = Settings + LongestDeterministicTime.ToString(CultureInfo.InvariantCulture),
         };
-        return solver.Solve(_model) switch
+        return Stoppable.Solve(solver, _model, cancel) switch
         {
             CpSolverStatus.Optimal or CpSolverStatus.Feasible =>
                 ([.. _chosen.Select(slot => slot.First(c => solver.BooleanValue(c.IsChosen)).Candidate)], true),

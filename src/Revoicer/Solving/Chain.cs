@@ -19,13 +19,14 @@ internal sealed class Chain
     /// <param name="prices">The prices.</param>
     /// <param name="counters">The rules that count.</param>
     /// <param name="candidates">For each slot the candidates to choose from, in their order; at least one.</param>
-    public Chain(IChoicePrices prices, Counters counters, int[][] candidates)
+    /// <param name="cancel">Stops the work.</param>
+    public Chain(IChoicePrices prices, Counters counters, int[][] candidates, CancellationToken cancel = default)
     {
         _prices = prices;
         _counters = counters;
         _candidates = candidates;
         _withBefore = new long[prices.Count][];
-        Parallel.For(1, Math.Max(1, prices.Count), slot => _withBefore[slot] = WithBefore(slot));
+        Parallel.For(1, Math.Max(1, prices.Count), new ParallelOptions { CancellationToken = cancel }, slot => _withBefore[slot] = WithBefore(slot));
     }
 
     /// <summary>The candidates of each slot that it chooses from.</summary>
@@ -40,13 +41,15 @@ internal sealed class Chain
     /// them.
     /// </summary>
     /// <param name="background">For each slot a price for each of its candidates here; null for none.</param>
-    public int[]? Cheapest(long[][]? background)
+    /// <param name="cancel">Stops the work.</param>
+    public int[]? Cheapest(long[][]? background, CancellationToken cancel = default)
     {
         var count = _prices.Count;
         var cost = new long[count][];
         var from = new int[count][];
         for (var slot = 0; slot < count; slot++)
         {
+            cancel.ThrowIfCancellationRequested();
             (cost[slot], from[slot]) = Step(slot, slot == 0 ? null : cost[slot - 1], background?[slot]);
         }
 

@@ -26,7 +26,7 @@ internal sealed class ConstraintModel
     private ConstraintModel(IChoicePrices prices, int[][] candidates)
     {
         _prices = prices;
-        _chosen = [.. candidates.Select(slot => slot.Select(c => new ChosenLiteral(c, _model.NewBoolVar(""))).ToArray())];
+        _chosen = [.. candidates.Select((list, slot) => list.Select(c => new ChosenLiteral(c, _model.NewBoolVar($"slot {slot} candidate {c}"))).ToArray())];
     }
 
     /// <summary>
@@ -36,16 +36,17 @@ internal sealed class ConstraintModel
     /// <param name="counters">The rules that count.</param>
     /// <param name="candidates">For each slot the candidates to choose from; at least one.</param>
     /// <param name="longest">How long the solver may take, in its own unit of work, very roughly a second.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <param name="settings">The solver's parameters, in its own text form.</param>
     /// <returns>No choice where none keeps the counts; not ended where the solver came to no end within its time.</returns>
     public static (bool Ended, int[]? Choice, long Price) Cheapest(
-        IChoicePrices prices, Counters counters, int[][] candidates, double longest, string settings = BestSettings)
+        IChoicePrices prices, Counters counters, int[][] candidates, double longest, CancellationToken cancel, string settings = BestSettings)
     {
         var model = new ConstraintModel(prices, candidates);
         model.AddCandidates();
         model.AddPairs();
         counters.AddTo(model._model, model._chosen);
-        return model.Solved(longest, settings);
+        return model.Solved(longest, settings, cancel);
     }
 
     private void AddCandidates()
@@ -85,7 +86,7 @@ internal sealed class ConstraintModel
             var into = LinearExpr.NewBuilder();
             for (var place = 0; place < before.Length; place++)
             {
-                var arc = _model.NewBoolVar("");
+                var arc = _model.NewBoolVar($"slot {other} candidate {before[place]} with slot {slot} candidate {candidate}");
                 _price.AddTerm(arc, pairs[place]);
                 into.Add(arc);
                 intoFrom[place].Add(arc);
@@ -100,14 +101,14 @@ internal sealed class ConstraintModel
         }
     }
 
-    private (bool Ended, int[]? Choice, long Price) Solved(double longest, string settings)
+    private (bool Ended, int[]? Choice, long Price) Solved(double longest, string settings, CancellationToken cancel)
     {
         _model.Minimize(_price);
         var solver = new CpSolver
         {
             StringParameters = string.Create(CultureInfo.InvariantCulture, $"{settings},max_deterministic_time:{longest}"),
         };
-        return solver.Solve(_model) switch
+        return Stoppable.Solve(solver, _model, cancel) switch
         {
             CpSolverStatus.Optimal => (
                 true, [.. _chosen.Select(slot => slot.First(c => solver.BooleanValue(c.IsChosen)).Candidate)], solver.Value(_price)),

@@ -61,23 +61,25 @@ internal sealed class DualBound
     /// <param name="prices">The prices.</param>
     /// <param name="counters">The counting rules.</param>
     /// <param name="candidates">For each slot the candidates to choose from; at least one.</param>
-    public static DualBound OfChain(IChoicePrices prices, Counters counters, int[][] candidates) => new(
+    /// <param name="cancel">Stops it.</param>
+    public static DualBound OfChain(IChoicePrices prices, Counters counters, int[][] candidates, CancellationToken cancel = default) => new(
         counters,
         candidates,
         [.. candidates.Select((list, slot) => list.Select(c => (int)Math.Min(prices.Alone(slot)[c], PairTable.Never / 2)).ToArray())],
-        [.. candidates.Select((list, slot) => slot == 0 ? null! : PairTable.Of(prices, slot - 1, candidates[slot - 1], slot, list))],
+        [.. candidates.Select((list, slot) => slot == 0 ? null! : PairTable.Of(prices, slot - 1, candidates[slot - 1], slot, list, cancel))],
         []);
 
     /// <summary>The same with further pairs of slots, to which nothing has been lent yet.</summary>
     /// <param name="prices">The prices.</param>
     /// <param name="fartherThan">Pairs as far apart as this, counted in slots, are in already; 1 for those of the chain.</param>
     /// <param name="upTo">Pairs farther apart than this stay out.</param>
-    public DualBound WithPairs(IChoicePrices prices, int fartherThan, int upTo) => new(_counters, _candidates, _own, _withBefore, [
+    /// <param name="cancel">Stops it.</param>
+    public DualBound WithPairs(IChoicePrices prices, int fartherThan, int upTo, CancellationToken cancel = default) => new(_counters, _candidates, _own, _withBefore, [
         .. _pairs,
         .. Enumerable.Range(0, _candidates.Length).SelectMany(
             first => prices.Linked(first).Where(second => second > first + fartherThan && second <= first + (long)upTo),
             (first, second) => new LentPair(
-                first, _candidates[first], second, _candidates[second], PairTable.Of(prices, first, _candidates[first], second, _candidates[second]))),
+                first, _candidates[first], second, _candidates[second], PairTable.Of(prices, first, _candidates[first], second, _candidates[second], cancel))),
     ]);
 
     /// <summary>Goes over all slots, there and back; the bound does not fall.</summary>

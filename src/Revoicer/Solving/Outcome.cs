@@ -18,7 +18,11 @@ public abstract record Outcome
     /// <param name="Starts">From how many starts the search went.</param>
     /// <param name="Slots">For each slot what came next, and what stood in the way.</param>
     /// <param name="Lifted">Where a rule could not be kept and was lifted, in sentences.</param>
-    public sealed record Found(Items<int> Choice, long Price, long Bound, int Starts, Items<SlotOutcome> Slots, Items<string> Lifted) : Outcome;
+    public sealed record Found(Items<int> Choice, long Price, long Bound, int Starts, Items<SlotOutcome> Slots, Items<string> Lifted) : Outcome
+    {
+        /// <summary>Whether the deadline came before all was looked at.</summary>
+        public bool WasCutShort { get; init; }
+    }
 
     /// <summary>No choice keeps every rule.</summary>
     /// <param name="Conflicts">What stands against each other; at least one.</param>
@@ -44,6 +48,16 @@ public sealed record SlotOutcome(Items<int> Alternatives, BarredCandidate? Barre
 {
     /// <summary>So many alternatives are listed: enough to choose from, few enough to read.</summary>
     public const int MostAlternatives = 4;
+
+    /// <summary>What is said where there was no time to look.</summary>
+    public static SlotOutcome Unknown { get; } = new([], null);
+
+    /// <summary>The candidates of which it says something.</summary>
+    internal IEnumerable<int> Candidates => Barred is { } barred ? [.. Alternatives, barred.Candidate] : Alternatives;
+
+    /// <summary>The same where the candidates have other numbers.</summary>
+    internal SlotOutcome Numbered(Func<int, int> number) => new(
+        Alternatives.Select(number).ToItems(), Barred is { } barred ? barred with { Candidate = number(barred.Candidate) } : null);
 }
 
 /// <summary>A candidate that a rule forbids.</summary>

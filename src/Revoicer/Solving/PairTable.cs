@@ -16,13 +16,13 @@ internal sealed class PairTable
     private PairTable(int[] prices, int rows, int columns) => (_prices, _rows, _columns) = (prices, rows, columns);
 
     /// <summary>The prices of two slots; a table of nothing where they are not linked.</summary>
-    public static PairTable Of(IChoicePrices prices, int first, int[] firstCandidates, int second, int[] secondCandidates)
+    public static PairTable Of(IChoicePrices prices, int first, int[] firstCandidates, int second, int[] secondCandidates, CancellationToken cancel)
     {
         var (rows, columns) = (firstCandidates.Length, secondCandidates.Length);
         var table = new int[rows * columns];
         if (prices.Linked(first).Contains(second))
         {
-            Parallel.For(0, rows, row =>
+            Parallel.For(0, rows, new ParallelOptions { CancellationToken = cancel }, row =>
             {
                 var line = new long[columns];
                 prices.PairPrices(first, firstCandidates[row], second, secondCandidates, line);

@@ -32,6 +32,9 @@ internal sealed class Proof
     private long _price;
     private long _branches;
 
+    // What is shown so far whatever comes of the rest.
+    private long _shown;
+
     private Proof(IChoicePrices prices, Counters counters, int[] choice, ProofEffort effort, CancellationToken cancel)
     {
         (_prices, _counters, _effort, _cancel) = (prices, counters, effort, cancel);
@@ -49,18 +52,31 @@ internal sealed class Proof
     public static ProvenChoice Of(
         IChoicePrices prices, Counters counters, NeighbourBound bound, int[][] allowed, int[] choice, ProofEffort effort, CancellationToken cancel)
     {
-        var proof = new Proof(prices, counters, choice, effort, cancel);
-        var ceiling = proof._price;
+        using var hurry = effort.Deadline.With(cancel);
+        var proof = new Proof(prices, counters, choice, effort, hurry.Token);
+        try
+        {
+            return proof.Of(bound, allowed);
+        }
+        catch (OperationCanceledException) when (effort.Deadline.HasPassed)
+        {
+            return proof.Ended(proof._shown);
+        }
+    }
+
+    private ProvenChoice Of(NeighbourBound bound, int[][] allowed)
+    {
+        var ceiling = _price;
         var open = Below(ceiling);
-        while (Cells(prices, open, Reaches[0]) > effort.MostCells)
+        while (Cells(_prices, open, Reaches[0]) > _effort.MostCells)
         {
             ceiling = Halfway(bound.Bound, ceiling);
             open = Below(ceiling);
         }
 
         return open.Any(candidates => candidates.Length == 0)
-            ? proof.Ended(ceiling)
-            : proof.Made(DualBound.OfChain(prices, counters, open), ceiling);
+            ? Ended(ceiling)
+            : Made(DualBound.OfChain(_prices, _counters, open, _cancel), ceiling);
 
         int[][] Below(long price) => [.. allowed.Select((candidates, slot) => candidates.Where(c => bound.Least(slot, c) < price).ToArray())];
     }
@@ -70,6 +86,7 @@ internal sealed class Proof
     private ProvenChoice Made(DualBound chain, long ceiling)
     {
         var left = chain.Below(Math.Min(ceiling, _price));
+        Show(chain, ceiling);
         for (var step = 1; step < Reaches.Length && left is not null; step++)
         {
             while (left is not null && Cells(_prices, left.Candidates, Reaches[step]) > _effort.MostCells)
@@ -79,7 +96,8 @@ internal sealed class Proof
             }
 
             var isLast = step == Reaches.Length - 1;
-            left = left is null ? null : Tightened(left.WithPairs(_prices, Reaches[step - 1], Reaches[step]), isLast ? SweepsAtRoot : SweepsAtStep, ceiling);
+            Show(left, ceiling);
+            left = left is null ? null : Tightened(left.WithPairs(_prices, Reaches[step - 1], Reaches[step], _cancel), isLast ? SweepsAtRoot : SweepsAtStep, ceiling);
         }
 
         return Ended(left is null || Branch(left, ceiling) || IsSolved(left) ? ceiling : Math.Min(ceiling, left.Bound));
@@ -88,12 +106,12 @@ internal sealed class Proof
     // The constraint solver on what is left, where branching came to no end.
     private bool IsSolved(DualBound left)
     {
-        if (_effort.SolverTime <= 0 || _effort.Hurry.IsCancellationRequested || Cells(_prices, left.Candidates, int.MaxValue) > MostArcs)
+        if (_effort.SolverTime <= 0 || _effort.Deadline.HasPassed || Cells(_prices, left.Candidates, int.MaxValue) > MostArcs)
         {
             return false;
         }
 
-        var (ended, choice, price) = ConstraintModel.Cheapest(_prices, _counters, [.. left.Candidates], _effort.SolverTime);
+        var (ended, choice, price) = ConstraintModel.Cheapest(_prices, _counters, [.. left.Candidates], _effort.SolverTime, _cancel);
         if (choice is not null && price < _price)
         {
             (_choice, _price) = (choice, price);
@@ -101,6 +119,8 @@ internal sealed class Proof
 
         return ended;
     }
+
+    private void Show(DualBound? bound, long ceiling) => _shown = Math.Max(_shown, Math.Min(ceiling, bound?.Bound ?? ceiling));
 
     private static long Halfway(long from, long to) => from + ((to - from) / 2);
 
@@ -114,7 +134,7 @@ internal sealed class Proof
     // The bound swept until it stands nearly still; null where nothing cheaper is left.
     private DualBound? Tightened(DualBound bound, int mostSweeps, long ceiling)
     {
-        for (var sweep = 0; sweep < mostSweeps && !_effort.Hurry.IsCancellationRequested; sweep++)
+        for (var sweep = 0; sweep < mostSweeps && !_effort.Deadline.HasPassed; sweep++)
         {
             _cancel.ThrowIfCancellationRequested();
             var before = bound.Bound;
@@ -160,7 +180,7 @@ internal sealed class Proof
 
         foreach (var place in bound.CheapestFirst(slot))
         {
-            if (++_branches > _effort.MostBranches || _effort.Hurry.IsCancellationRequested)
+            if (++_branches > _effort.MostBranches || _effort.Deadline.HasPassed)
             {
                 return false;
             }

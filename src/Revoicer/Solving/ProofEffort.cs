@@ -1,3 +1,5 @@
+using Revoicer.Values;
+
 namespace Revoicer.Solving;
 
 /// <summary>How much a search may spend on showing how good its answer is; counted in work, so that every machine comes to the same end.</summary>
@@ -6,8 +8,8 @@ namespace Revoicer.Solving;
 /// <param name="SolverTime">What the constraint solver may then spend on what is left, in its own unit, very roughly a second; 0 to leave it out.</param>
 public sealed record ProofEffort(long MostBranches, long MostCells, double SolverTime)
 {
-    /// <summary>When it is cancelled the search takes the best it has found; the end then depends on the machine.</summary>
-    public CancellationToken Hurry { get; init; }
+    /// <summary>When it has passed the search takes the best it has found; the end then depends on the machine.</summary>
+    public Deadline Deadline { get; init; } = Deadline.None;
 
     /// <summary>Some seconds at most, and half a gigabyte. Estimates.</summary>
     public static ProofEffort Quick { get; } = new(500, 100_000_000, 0);

@@ -1,4 +1,5 @@
 using Revoicer.Prices;
+using Revoicer.Values;
 
 namespace Revoicer.Solving;
 
@@ -15,18 +16,22 @@ internal sealed class Rounds
     private readonly Counters _counters;
     private readonly int[][] _allowed;
     private readonly Chain _chain;
+    private readonly Deadline _deadline;
 
     /// <summary>Prepares the search.</summary>
     /// <param name="prices">The prices.</param>
     /// <param name="counters">The rules that count.</param>
     /// <param name="allowed">For each slot the candidates that the rules on it allow.</param>
     /// <param name="promising">For each slot those of them that the chain chooses from.</param>
-    public Rounds(IChoicePrices prices, Counters counters, int[][] allowed, int[][] promising)
+    /// <param name="deadline">When the best so far is taken.</param>
+    /// <param name="cancel">Stops the work.</param>
+    public Rounds(IChoicePrices prices, Counters counters, int[][] allowed, int[][] promising, Deadline deadline, CancellationToken cancel)
     {
         _prices = prices;
         _counters = counters;
         _allowed = allowed;
-        _chain = new Chain(prices, counters, promising);
+        _chain = new Chain(prices, counters, promising, cancel);
+        _deadline = deadline;
     }
 
     /// <summary>
@@ -39,32 +44,38 @@ internal sealed class Rounds
         var background = start is null ? null : Background(start);
         (int[] Choice, long Price)? best = null;
         int[]? before = null;
-        for (var round = 0; round < MostRounds; round++)
+        try
         {
-            cancel.ThrowIfCancellationRequested();
-            var choice = _chain.Cheapest(background);
-            if (choice is null)
+            for (var round = 0; round < MostRounds; round++)
             {
-                return null;
+                var choice = _chain.Cheapest(background, cancel);
+                if (choice is null)
+                {
+                    return null;
+                }
+
+                var price = _prices.Whole(choice);
+                if (best is null || price < best.Value.Price)
+                {
+                    best = (choice, price);
+                }
+
+                if (before is not null && choice.AsSpan().SequenceEqual(before))
+                {
+                    break;
+                }
+
+                before = choice;
+                background = Background(choice);
             }
 
-            var price = _prices.Whole(choice);
-            if (best is null || price < best.Value.Price)
-            {
-                best = (choice, price);
-            }
-
-            if (before is not null && choice.AsSpan().SequenceEqual(before))
-            {
-                break;
-            }
-
-            before = choice;
-            background = Background(choice);
+            var polished = Polished(best!.Value.Choice, cancel);
+            return (polished, _prices.Whole(polished));
         }
-
-        var polished = Polished(best!.Value.Choice, cancel);
-        return (polished, _prices.Whole(polished));
+        catch (OperationCanceledException) when (best is not null && _deadline.HasPassed)
+        {
+            return best;
+        }
     }
 
     // What each promising candidate costs with the chosen ones of all slots that are not its neighbours.

@@ -1,5 +1,6 @@
 using Revoicer.Prices;
 using Revoicer.Solving.Rules;
+using Revoicer.Solving.Windows;
 using Revoicer.Values;
 
 namespace Revoicer.Solving;
@@ -11,11 +12,6 @@ public static class Search
     // are made among all. The bound itself is taken over all candidates.
     private const int Promising = 250;
 
-    // More slots than this are searched in windows of at least so many. Estimates: the demos have up to 36 and are proven whole;
-    // over 64 slots two windows leave a gap of 0.6 % where the tables of the whole, which grow too large, leave 2.9 %.
-    private const int LongestWhole = 40;
-    private const int ShortestWindow = 32;
-
     // Of these many the cheapest that a counting rule does not count are kept besides, so that every rule can be met.
     private const int Uncounted = 20;
 
@@ -24,21 +20,27 @@ public static class Search
     /// <param name="rules">What every arrangement keeps.</param>
     /// <param name="effort">What may be spent on showing how good the answer is.</param>
     /// <param name="cancel">Stops the search.</param>
+    /// <exception cref="OperationCanceledException">It was stopped, or the deadline came before there was an answer.</exception>
     public static Outcome Run(SheetPrices prices, IReadOnlyList<Rule> rules, ProofEffort effort, CancellationToken cancel)
     {
+        using var stop = effort.Deadline.With(cancel);
         var book = RuleBook.For(rules, prices);
-        if (Playable(prices, book, effort, cancel) is not { } found)
+        if (Playable(prices, book, effort, stop.Token) is not { } found)
         {
-            return Explanation.Of(prices, rules, cancel);
+            return Explanation.Of(prices, rules, stop.Token);
         }
 
         var hindsight = new Hindsight(prices, rules, book, found.Choice);
-        var slots = prices.Plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel).Select(hindsight.Of);
+        var slots = prices.Plan.Slots.AsParallel().AsOrdered().WithCancellation(cancel)
+            .Select(slot => effort.Deadline.HasPassed ? SlotOutcome.Unknown : hindsight.Of(slot));
         return new Outcome.Found(found.Choice.ToItems(), found.Price, found.Bound, found.Starts, slots.ToItems(), book.Lifted.ToItems());
     }
 
-    // Where the rounds end at nothing, or at moves that cannot be made, another search says whether there is anything at all.
-    private static BoundedChoice? Playable(
+    /// <summary>
+    /// A choice that keeps every rule and can be played; null where there is none. Where the rounds end at nothing, or at moves
+    /// that cannot be made, another search says whether there is anything at all.
+    /// </summary>
+    internal static BoundedChoice? Playable(
         SheetPrices prices, RuleBook book, ProofEffort effort, CancellationToken cancel)
     {
         if (book.Allowed.Any(slot => slot.Length == 0))
@@ -65,7 +67,7 @@ public static class Search
     /// <summary>The same over plain prices; null where the counting rules cannot be kept.</summary>
     internal static BoundedChoice? Run(
         IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel) =>
-        prices.Count > LongestWhole
+        prices.Count > SlotWindows.LongestWhole
             ? InWindows(prices, allowed, counters, effort, cancel)
             : Whole(prices, allowed, counters, effort, cancel);
 
@@ -74,7 +76,7 @@ public static class Search
     private static BoundedChoice? InWindows(
         IChoicePrices prices, int[][] allowed, Counters counters, ProofEffort effort, CancellationToken cancel)
     {
-        var parts = Windows(prices, counters).AsParallel().AsOrdered().WithCancellation(cancel)
+        var parts = SlotWindows.Of(prices.Count, counters.StartsPhrase).AsParallel().AsOrdered().WithCancellation(cancel)
             .Select(w => Whole(new PriceWindow(prices, w.From, w.Count), allowed[w.From..(w.From + w.Count)], counters.Window(w.From, w.Count), effort, cancel))
             .ToArray();
         if (parts.Any(part => part is null))
@@ -84,25 +86,9 @@ public static class Search
 
         var bound = parts.Sum(part => part!.Value.Bound);
         var start = parts.SelectMany(part => part!.Value.Choice);
-        var rounds = new Rounds(prices, counters, allowed, [.. start.Select(c => new[] { c })]);
+        var rounds = new Rounds(prices, counters, allowed, [.. start.Select(c => new[] { c })], effort.Deadline, cancel);
         var (choice, price) = rounds.From(null, cancel)!.Value;
         return new BoundedChoice(choice, price, Math.Min(bound, price), 1);
-    }
-
-    private static IEnumerable<(int From, int Count)> Windows(IChoicePrices prices, Counters counters)
-    {
-        for (var from = 0; from < prices.Count;)
-        {
-            var end = Math.Min(from + ShortestWindow, prices.Count);
-            while (end < prices.Count && !counters.StartsPhrase(end))
-            {
-                end++;
-            }
-
-            end = prices.Count - end < ShortestWindow / 2 ? prices.Count : end;
-            yield return (from, end - from);
-            from = end;
-        }
     }
 
     private static BoundedChoice? Whole(
@@ -118,15 +104,23 @@ public static class Search
     private static BoundedChoice? Answer(
         IChoicePrices prices, int[][] allowed, int[][] promising, Counters counters, NeighbourBound bound, ProofEffort effort, CancellationToken cancel)
     {
-        var rounds = new Rounds(prices, counters, allowed, promising);
+        var rounds = new Rounds(prices, counters, allowed, promising, effort.Deadline, cancel);
         var cheapestAlone = promising.Select((candidates, slot) => candidates.MinBy(c => bound.Least(slot, c))).ToArray();
         int[]?[] starts = [null, cheapestAlone];
         (int[] Choice, long Price)? best = null;
         foreach (var start in starts)
         {
-            if (rounds.From(start, cancel) is { } answer && (best is null || answer.Price < best.Value.Price))
+            if (best is not null && effort.Deadline.HasPassed)
             {
-                best = answer;
+                break;
+            }
+
+            try
+            {
+                best = rounds.From(start, cancel) is { } answer && (best is null || answer.Price < best.Value.Price) ? answer : best;
+            }
+            catch (OperationCanceledException) when (best is not null && effort.Deadline.HasPassed)
+            {
             }
         }
 

@@ -1,4 +1,5 @@
 using Revoicer.Prices;
+using Revoicer.Values;
 
 namespace Revoicer.Solving;
 
@@ -34,8 +35,21 @@ internal static class Steering
             return Search.Run(prices, allowed, counters, effort, cancel);
         }
 
-        var search = new Steered(prices, allowed, counters, leasts, cancel);
-        var (low, high) = (new long[leasts.Count], new long[leasts.Count]);
+        var search = new Steered(prices, allowed, counters, leasts, effort.Deadline, cancel);
+        try
+        {
+            Steer(search, leasts.Count, effort);
+        }
+        catch (OperationCanceledException) when (search.Best is not null && effort.Deadline.HasPassed)
+        {
+        }
+
+        return search.Best is { } best ? new BoundedChoice(best, prices.Whole(best), Math.Min(prices.Whole(best), search.Bound), search.Starts) : null;
+    }
+
+    private static void Steer(Steered search, int rules, ProofEffort effort)
+    {
+        var (low, high) = (new long[rules], new long[rules]);
         for (var raised = 0; raised < MostRaised && !search.Try(high, Unproven) && search.Wanting.Contains(true); raised++)
         {
             low = [.. high];
@@ -50,7 +64,6 @@ internal static class Steering
 
         // Now the bound is worth some work, and what comes out is at the least as good.
         search.Try(high, effort);
-        return search.Best is { } best ? new BoundedChoice(best, prices.Whole(best), Math.Min(prices.Whole(best), search.Bound), search.Starts) : null;
     }
 
     /// <summary>A choice that keeps all rules, changed slot by slot as long as that makes it cheaper and keeps them.</summary>
@@ -80,7 +93,7 @@ internal static class Steering
         return choice;
     }
 
-    private sealed class Steered(IChoicePrices prices, int[][] allowed, Counters counters, IReadOnlyList<Least> leasts, CancellationToken cancel)
+    private sealed class Steered(IChoicePrices prices, int[][] allowed, Counters counters, IReadOnlyList<Least> leasts, Deadline deadline, CancellationToken cancel)
     {
         public int[]? Best { get; private set; }
 
@@ -93,7 +106,7 @@ internal static class Steering
 
         public bool Try(long[] surcharges, ProofEffort effort)
         {
-            if (Search.Run(new SteeredPrices(prices, leasts, surcharges), allowed, counters, effort, cancel) is not { } answer)
+            if (Search.Run(new SteeredPrices(prices, leasts, surcharges), allowed, counters, effort with { Deadline = deadline }, cancel) is not { } answer)
             {
                 return false;
             }

@@ -27,6 +27,7 @@ public static class SlotCutting
     {
         var apart = (wish ?? CutWish.None).PassesApart;
         var phrases = Phrasing.Of(sheet, (wish ?? CutWish.None).PhraseBars);
+        var around = new TuneAround(tune);
         var heard = Stretches(sheet, tempi).ToList();
         var keys = Keys(sheet);
         var phraseOf = PhrasesAsHeard(heard, phrases, apart);
@@ -34,13 +35,13 @@ public static class SlotCutting
         var slots = heard
             .Select((stretch, order) => (stretch, order))
             .GroupBy(h => (
-                Pass: apart ? h.stretch.Pass : 0, What: h.stretch.Identity(tempi), Tune: TuneAround.Within(tune, h.stretch.Start, h.stretch.End)))
+                Pass: apart ? h.stretch.Pass : 0, What: h.stretch.Identity(tempi), Tune: around.Within(h.stretch.Start, h.stretch.End)))
             .Select((copies, index) => ToSlot(index, [.. copies], heard, phraseOf, cadences, tempi) with
             {
                 HasTuneBelow = tune?.Layout == TuneLayout.Below,
                 TuneHere = copies.Key.Tune.Select(n => new SlotTuneNote(n.Note, n.After)).ToItems(),
                 Key = keys[copies.First().stretch.Bar],
-                Tunes = TuneAround.Of(tune, copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
+                Tunes = around.Of(copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
             })
             .ToItems();
         return new SlotPlan(slots, apart ? phraseOf.DefaultIfEmpty(-1).Max() + 1 : phrases.Count) { Tune = tune };

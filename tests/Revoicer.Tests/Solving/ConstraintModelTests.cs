@@ -12,7 +12,7 @@ public sealed class ConstraintModelTests
     [Law(Arbitrary = [typeof(ProblemGens)], MaxTest = 40)]
     public void It_finds_the_price_of_the_cheapest_of_all_choices(ChoiceProblem problem)
     {
-        var (ended, choice, price) = ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, Longest);
+        var (ended, choice, price) = ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, Longest, TestContext.Current.CancellationToken);
 
         Assert.True(ended);
         Assert.Equal(problem.Optimum(), choice is null ? null : price);
@@ -23,7 +23,7 @@ public sealed class ConstraintModelTests
     public void It_gives_the_same_choice_on_every_run() => Assert.All(Enumerable.Range(0, 10), seed =>
     {
         var problem = ProblemGens.Problem(seed);
-        int[]? Run() => ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, Longest).Choice;
+        int[]? Run() => ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, Longest, TestContext.Current.CancellationToken).Choice;
         Assert.Equal(Run(), Run());
     });
 
@@ -31,7 +31,7 @@ public sealed class ConstraintModelTests
     public void Without_time_it_says_that_it_came_to_no_end()
     {
         var problem = ProblemGens.Larger(1);
-        var (ended, choice, _) = ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, longest: 1e-9);
+        var (ended, choice, _) = ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, longest: 1e-9, TestContext.Current.CancellationToken);
 
         Assert.False(ended);
         Assert.Null(choice);

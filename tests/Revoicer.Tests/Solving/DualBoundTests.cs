@@ -72,5 +72,5 @@ public sealed class DualBoundTests
         BruteForce.Choices(problem.Allowed).Where(problem.IsKept).LastOrDefault() ?? [.. problem.Allowed.Select(a => a[0])];
 
     private static DualBound Whole(ChoiceProblem problem) =>
-        DualBound.OfChain(problem.Prices, problem.Counters, problem.Allowed).WithPairs(problem.Prices, 1, int.MaxValue);
+        DualBound.OfChain(problem.Prices, problem.Counters, problem.Allowed, TestContext.Current.CancellationToken).WithPairs(problem.Prices, 1, int.MaxValue, TestContext.Current.CancellationToken);
 }

@@ -42,7 +42,7 @@ public sealed class NeighbourBoundTests
         int[][] all = [.. sizes.Select(size => Enumerable.Range(0, size).ToArray())];
 
         var bound = NeighbourBound.Of(prices, all);
-        var choice = new Chain(prices, new Counters(new int[sizes.Length], []), all).Cheapest(background: null);
+        var choice = new Chain(prices, new Counters(new int[sizes.Length], []), all, TestContext.Current.CancellationToken).Cheapest(background: null, TestContext.Current.CancellationToken);
 
         Assert.Equal(prices.Price(choice!), bound.Bound);
         Assert.All(choice!, (candidate, slot) => Assert.Equal(bound.Bound, bound.Least(slot, candidate)));

@@ -40,7 +40,7 @@ public sealed class RollsOnASheetTests
         var bound = NeighbourBound.Of(Sheet.Prices, book.Allowed, TestContext.Current.CancellationToken);
         int[][] promising = [.. book.Allowed.Select((allowed, slot) => Promising(slot, allowed.OrderBy(c => bound.Least(slot, c))))];
 
-        var (ended, choice, price) = ConstraintModel.Cheapest(Sheet.Prices, book.Counters, promising, longest: 60);
+        var (ended, choice, price) = ConstraintModel.Cheapest(Sheet.Prices, book.Counters, promising, longest: 60, TestContext.Current.CancellationToken);
         var found = Run(book.Counters);
         var free = Run(new Counters([.. Sheet.Plan.Slots.Select(s => s.Phrase)], []));
 

@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using Revoicer.Prices;
 using Revoicer.Solving;
+using Revoicer.Tests.Values;
 using Revoicer.Tests.Oracles;
 using Xunit;
 
@@ -35,7 +36,7 @@ public sealed class SearchTests
     {
         var problem = ProblemGens.Larger(seed);
         var answer = Run(problem.Prices, problem)!.Value;
-        var (ended, _, price) = ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, longest: 60);
+        var (ended, _, price) = ConstraintModel.Cheapest(problem.Prices, problem.Counters, problem.Allowed, longest: 60, TestContext.Current.CancellationToken);
 
         Assert.True(ended);
         Assert.Equal(price, answer.Price);
@@ -54,7 +55,7 @@ public sealed class SearchTests
     [Law(Arbitrary = [typeof(ProblemGens)])]
     public void In_a_hurry_it_still_has_an_answer(ChoiceProblem problem)
     {
-        var hurried = ProofEffort.Thorough with { Hurry = new CancellationToken(canceled: true) };
+        var hurried = ProofEffort.Thorough with { Deadline = SteppedClock.Passed() };
         var answer = Search.Run(problem.Prices, problem.Allowed, problem.Counters, hurried, TestContext.Current.CancellationToken);
         var optimum = problem.Optimum();
 
@@ -77,7 +78,7 @@ public sealed class SearchTests
 
         var answer = Search.Run(prices, all, none, ProofEffort.Quick, TestContext.Current.CancellationToken);
 
-        Assert.Equal(prices.Price(new Chain(prices, none, all).Cheapest(background: null)!), answer!.Value.Price);
+        Assert.Equal(prices.Price(new Chain(prices, none, all, TestContext.Current.CancellationToken).Cheapest(background: null, TestContext.Current.CancellationToken)!), answer!.Value.Price);
         Assert.Equal(answer.Value.Bound, answer.Value.Price);
     }
 

@@ -166,5 +166,8 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
     private SearchStatus Status(JsonFields fields) => new(
         Price(fields, "price"),
         fields.WholeOrNull("bound", -LargestPrice, LargestPrice),
-        Count(fields, "starts"));
+        Count(fields, "starts"))
+    {
+        WasCutShort = fields.Peek("timeLimitReached") is not null && fields.Truth("timeLimitReached"),
+    };
 }

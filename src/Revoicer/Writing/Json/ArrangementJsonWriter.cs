@@ -183,6 +183,11 @@ internal sealed class ArrangementJsonWriter
         }
 
         json.WriteNumber("starts", _arrangement.Status.Starts);
+        if (_arrangement.Status.WasCutShort)
+        {
+            json.WriteBoolean("timeLimitReached", true);
+        }
+
     }
 
     internal static void Tempo(Utf8JsonWriter json, TempoChange change)

@@ -1,0 +1,111 @@
+using Revoicer.Arrangements;
+using Revoicer.Bells;
+using Revoicer.LeadSheets;
+using Revoicer.Playing;
+using Revoicer.Prices;
+using Revoicer.Solving;
+using Revoicer.Solving.Rules;
+using Revoicer.Solving.Windows;
+using Revoicer.Sounds;
+using Revoicer.Tests.Values;
+using Revoicer.Values;
+using Revoicer.Voicings;
+using Xunit;
+
+namespace Revoicer.Tests;
+
+public class RevoicingDeadlineTests
+{
+    private const string Head = "title: Slack Tide\nkey: C\ntime: 4/4\ntempo: 152\n";
+
+    private static readonly string Short = Head + "| C | F G7 | C |]\n";
+
+    // Longer than what is searched as a whole.
+    private static readonly string Long = Head + string.Concat(Enumerable.Repeat("| C G/B Am Em | F C/E Dm7 G7 |\n", 6)) + "| C |]\n";
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_deadline_that_has_passed_leaves_no_draft_and_says_what_would_help(bool isLong)
+    {
+        var late = Assert.IsType<Drafting.OutOfTime>(Drafted(isLong, SteppedClock.Passed()));
+        Assert.Contains("Slack Tide", late.Sentence, StringComparison.Ordinal);
+        Assert.Contains("--time-limit", late.Sentence, StringComparison.Ordinal);
+    }
+
+    // The clock is first looked at when there is an answer, and then it is too late for anything more.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void An_answer_that_is_there_when_the_deadline_comes_is_taken_and_says_so(bool isLong)
+    {
+        using var deadline = Deadline.After(new SteppedClock(100), new Seconds(60));
+        var made = Assert.IsType<Drafting.Made>(Drafted(isLong, deadline)).Arrangement;
+
+        Assert.True(made.Status.WasCutShort);
+        Assert.InRange(made.Status.Bound!.Value, 1, made.Status.Price);
+        Assert.EndsWith("of the best possible; the time limit was reached", made.Status.ToString(), StringComparison.Ordinal);
+        Assert.All(made.Choices, choice => Assert.Empty(choice.Alternatives));
+        Assert.Empty(new Checker(ShippedTowers.Default).Check(made.Strokes));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_deadline_that_does_not_come_changes_nothing(bool isLong)
+    {
+        using var deadline = Deadline.After(new SteppedClock(0), new Seconds(60));
+        Assert.Equal(Assert.IsType<Drafting.Made>(Drafted(isLong, Deadline.None)), Drafted(isLong, deadline));
+    }
+
+    // What is said of each chord of a long piece is what is said with the prices of the whole at hand.
+    [Fact]
+    public void In_windows_price_and_alternatives_are_those_of_the_whole()
+    {
+        var sheet = RevoicingTests.Read("slack-tide.chords", Long);
+        var (sound, cancel) = (ShippedSounds.Default, TestContext.Current.CancellationToken);
+        var instrument = new Instrument(ShippedTowers.Default, sound);
+        var plan = SlotCutting.Cut(sheet, SheetTempi.Of(sheet));
+        var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var rules = SoundRules.Of(sound);
+        var search = new LongSearch(plan, new SlotPricing(instrument, sound, plan), listing.List, rules, ProofEffort.Quick, cancel, cancel);
+        var (kept, outcome) = search.Best(long.MaxValue)!.Value;
+        var found = Assert.IsType<Outcome.Found>(outcome);
+
+        var whole = SheetPrices.Of(instrument, sound, plan, [.. plan.Slots.Select(listing.List)], cancel);
+        int[] choice = [.. plan.Slots.Select(s => Number(s, found.Choice[s.Index]))];
+        var book = RuleBook.For(rules, whole);
+        var hindsight = new Hindsight(whole, rules, book, choice);
+        Assert.True(plan.Slots.Count > SlotWindows.LongestWhole);
+        Assert.True(book.Counters.AreKept(choice) && whole.CanBeMoved(choice));
+        Assert.Equal(whole.Whole(choice), found.Price);
+        Assert.InRange(found.Bound, 1, found.Price);
+        Assert.All(plan.Slots, s => Assert.Equal(hindsight.Of(s), found.Slots[s.Index].Numbered(c => Number(s, c))));
+
+        int Number(Slot slot, int c) => whole.Candidates(slot.Index).ToList().IndexOf(kept.Candidates(slot.Index)[c]);
+    }
+
+    // No slot can be changed for the better by itself but by what windows settle together.
+    [Fact]
+    public void In_windows_it_costs_hardly_more_than_with_all_prices_at_hand()
+    {
+        var sheet = RevoicingTests.Read("slack-tide.chords", Long);
+        var (sound, cancel) = (ShippedSounds.Default, TestContext.Current.CancellationToken);
+        var instrument = new Instrument(ShippedTowers.Default, sound);
+        var plan = SlotCutting.Cut(sheet, SheetTempi.Of(sheet));
+        var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var whole = SheetPrices.Of(instrument, sound, plan, [.. plan.Slots.Select(listing.List)], cancel);
+        var atOnce = Assert.IsType<Outcome.Found>(Search.Run(whole, SoundRules.Of(sound), ProofEffort.Quick, cancel));
+        var made = Assert.IsType<Drafting.Made>(Drafted(isLong: true, Deadline.None)).Arrangement;
+
+        Assert.InRange(made.Status.Price / (double)atOnce.Price, 0.99, 1.01);
+    }
+
+    private static Drafting Drafted(bool isLong, Deadline deadline) => Revoicing.Draft(
+        RevoicingTests.Read("slack-tide.chords", isLong ? Long : Short),
+        ShippedTowers.Default,
+        ShippedSounds.Default,
+        new DraftWish { Effort = ProofEffort.Quick with { Deadline = deadline } },
+        null,
+        TestContext.Current.CancellationToken);
+}
