@@ -166,20 +166,6 @@ public sealed record ClashSplit(double Own, double FromBefore, double Haze, doub
 /// <param name="Thousandths">Thousandths of a clash unit, weight included.</param>
 public sealed record PricedTerm(string Term, long Thousandths);
 
-/// <summary>Another voicing of a chord that every rule admits, with all other chords as chosen.</summary>
-/// <param name="Figure">Its figure.</param>
-/// <param name="Notes">Its bells, lowest first.</param>
-/// <param name="CostsMore">By how much the whole would cost more, in thousandths; negative only where the search ended before it was tried.</param>
-/// <param name="Differences">Terms in which it differs, the worst first: its price less the chosen one's.</param>
-public sealed record Alternative(string Figure, Items<WrittenNote> Notes, long CostsMore, Items<PricedTerm> Differences);
-
-/// <summary>A voicing that would cost less than the chosen one, with all other chords as chosen, but breaks a rule.</summary>
-/// <param name="Figure">Its figure.</param>
-/// <param name="Notes">Its bells, lowest first.</param>
-/// <param name="CostsLess">By how much the whole would cost less, in thousandths; above 0.</param>
-/// <param name="Rule">The rule, as a clause.</param>
-public sealed record BarredVoicing(string Figure, Items<WrittenNote> Notes, long CostsLess, string Rule);
-
 /// <summary>Figures of a whole arrangement.</summary>
 /// <param name="Price">The price of everything, in thousandths of a clash unit.</param>
 /// <param name="ClashDose">The clash dose of all that is struck, in clash units; the tune with itself left out.</param>
