@@ -1,8 +1,8 @@
 using FsCheck.Xunit;
 using Revoicer.Prices;
 using Revoicer.Solving;
-using Revoicer.Tests.Values;
 using Revoicer.Tests.Oracles;
+using Revoicer.Tests.Values;
 using Xunit;
 
 namespace Revoicer.Tests.Solving;
