@@ -16,8 +16,8 @@ public sealed class PassageLimbs
     // limbs are only told, and a place that is not the best among thousands says little.
     private const int MostWays = 80;
     private const int MostStates = 128;
-    private const int FewestWays = 16;
-    private const int FewestStates = 12;
+    private const int FewestWays = 8;
+    private const int FewestStates = 4;
     private const int LongPassage = 1_000;
     private const int NotesForFeet = 4;
 

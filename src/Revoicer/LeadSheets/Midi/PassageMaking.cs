@@ -13,7 +13,7 @@ namespace Revoicer.LeadSheets.Midi;
 internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, PlainFile plain, Place whole, Remarks remarks)
 {
     // Notes are parted at bar lines; more parts than any piece has would fill the memory.
-    private const int MostParts = 1_000_000;
+    private const int MostParts = 300_000;
 
     /// <summary>The passage; null where a problem was told.</summary>
     public Passage? Make()

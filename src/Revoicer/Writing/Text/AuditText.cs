@@ -1,5 +1,6 @@
 using System.Globalization;
 using Revoicer.Audits;
+using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Text;
 using Revoicer.Values;
@@ -33,9 +34,14 @@ public static class AuditText
 
         page.Blank();
         page.Title("Bar by bar", '-');
+        int BarOf(Beats place) => Sorted.LastUpTo(audit.Bars, place, b => b.Start);
+        var symbols = audit.Chords.ToLookup(c => BarOf(c.Start), c => c.Symbol ?? "no chord");
+        var stuck = audit.Unplayable.ToLookup(p => BarOf(p.Place));
+        var places = new PlaceNames(audit);
         for (var i = 0; i < audit.Bars.Count; i++)
         {
-            Bar(audit, i, page);
+            var name = Sentences.Capital(places.Of(audit.Bars[i].Start));
+            page.Paragraph($"{name}: {Bar(audit.BarClashes[i], [.. symbols[i]], stuck[i].Count())}", hanging: Indent);
         }
 
         return page.ToString();
@@ -161,18 +167,9 @@ public static class AuditText
         }
     }
 
-    private static void Bar(AuditReport audit, int number, TextPage page)
-    {
-        var (bar, clash) = (audit.Bars[number], audit.BarClashes[number]);
-        var end = bar.Start + bar.Length;
-        string[] symbols = [.. audit.Chords.Where(c => c.Start >= bar.Start && c.Start < end).Select(c => c.Symbol ?? "no chord")];
-        var name = Sentences.Capital(new PlaceNames(audit).Of(bar.Start));
-        var stuck = audit.Unplayable.Count(p => p.Place >= bar.Start && p.Place < end);
-        page.Paragraph(
-            $"{name}: {(symbols.Length == 0 ? "" : $"{string.Join(" | ", symbols)}; ")}{Sentences.Count(clash.Strokes, "stroke", "strokes")}; clash {ClashWords.InParts(clash.Clash)}"
-            + (stuck == 0 ? "" : $"; {Sentences.Count(stuck, "place that cannot be played", "places that cannot be played")}"),
-            hanging: Indent);
-    }
+    private static string Bar(AuditedBar clash, string[] symbols, int stuck) =>
+        $"{(symbols.Length == 0 ? "" : $"{string.Join(" | ", symbols)}; ")}{Sentences.Count(clash.Strokes, "stroke", "strokes")}; clash {ClashWords.InParts(clash.Clash)}"
+            + (stuck == 0 ? "" : $"; {Sentences.Count(stuck, "place that cannot be played", "places that cannot be played")}");
 
     private static void List(TextPage page, string heading, IEnumerable<string> entries)
     {

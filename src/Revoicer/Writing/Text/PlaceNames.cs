@@ -22,7 +22,7 @@ internal sealed class PlaceNames(IPlayedPiece piece)
     /// <summary>The bar in which a moment of the piece as played lies.</summary>
     public string BarOf(Seconds at)
     {
-        var bar = piece.Bars.LastOrDefault(b => Of(b) <= at) ?? piece.Bars[0];
+        var bar = piece.Bars[Math.Max(0, Sorted.LastUpTo(piece.Bars, at, Of))];
         return Bar(bar.Number, bar.Pass);
 
         Seconds Of(ArrangedBar b) => piece.Tempi.At(b.Start) + piece.Shift;
