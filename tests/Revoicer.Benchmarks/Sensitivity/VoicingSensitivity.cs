@@ -36,6 +36,12 @@ internal static class VoicingSensitivity
             Console.WriteLine($"| {words} | {string.Join(" | ", cells)} |");
         }
 
+        foreach (var draws in BellDraws.All[..2])
+        {
+            var cells = sheets.Select(sheet => TowerFileSensitivity.Cell(sheet!, draws));
+            Console.WriteLine($"| {draws.Letter}, through a tower file, {TowerFileSensitivity.Draws} whole drafts | {string.Join(" | ", cells)} |");
+        }
+
         foreach (var draft in drafts)
         {
             draft.PrintChords();
