@@ -199,7 +199,7 @@ public sealed partial class CompareCommandTests : IDisposable
         Assert.Equal(2, ran.ExitCode);
         Assert.Contains("broken.chords:1:", ran.Error, StringComparison.Ordinal);
         using var json = JsonDocument.Parse(ran.Output);
-        Assert.Equal(1, json.RootElement.GetProperty("format").GetInt32());
+        Assert.Equal(2, json.RootElement.GetProperty("format").GetInt32());
         var sheets = json.RootElement.GetProperty("sheets").EnumerateArray().ToArray();
         Assert.Equal(["broken.chords", "buoys.chords", "ebb.abc", "gone.abc"], sheets.Select(s => s.GetProperty("name").GetString()));
         Assert.Equal([JsonValueKind.Null, JsonValueKind.Object, JsonValueKind.Object, JsonValueKind.Null], sheets.Select(s => s.GetProperty("comparison").ValueKind));

@@ -12,7 +12,7 @@ namespace Revoicer.Writing.Json;
 public static class ComparisonJson
 {
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
-    public const int Format = 1;
+    public const int Format = 2;
 
     /// <summary>How it is laid out.</summary>
     internal static JsonWriterOptions Indented { get; } = new()

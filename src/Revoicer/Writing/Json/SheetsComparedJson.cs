@@ -9,7 +9,7 @@ namespace Revoicer.Writing.Json;
 public static class SheetsComparedJson
 {
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
-    public const int Format = 1;
+    public const int Format = 2;
 
     /// <summary>UTF-8 without byte order mark, indented, lines ending in \n. No times stand in it: the same comparisons give the same bytes.</summary>
     /// <param name="sheets">The sheets in the order in which they are written.</param>

@@ -8,7 +8,7 @@ namespace Revoicer.Writing.Json;
 public static class TradeOffJson
 {
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
-    public const int Format = 1;
+    public const int Format = 2;
 
     /// <summary>UTF-8 without byte order mark, indented, lines ending in \n. No times stand in it: the same trade-off gives the same bytes.</summary>
     public static byte[] Write(TradeOff tradeOff)

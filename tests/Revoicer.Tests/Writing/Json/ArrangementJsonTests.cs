@@ -132,7 +132,7 @@ public class ArrangementJsonTests
     }
 
     [Theory]
-    [InlineData("\"format\": 5", "\"format\": 4", "4 stands here; expected 5")]
+    [InlineData("\"format\": 6", "\"format\": 5", "5 stands here; expected 6")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"aside\", \"price\": 1, \"other\": null, \"obstacle\": null }", "'aside' stands here; expected above or below")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"below\", \"price\": 1, \"obstacle\": null }", "'other' is missing from this object; expected a member \"other\"")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
