@@ -10,7 +10,7 @@ namespace Revoicer.Tests.Writing;
 
 /// <summary>
 /// Random arrangements that keep the promises of the record (bars follow each other, times come of tempo, lead and shift,
-/// choices hold strokes of the arrangement, no bell twice at one moment), with odd lengths, names and figures.
+/// every stroke is the tune's or a choice's, no bell twice at one moment, one price), with odd lengths, names and figures.
 /// </summary>
 public static class ArrangementGens
 {
@@ -50,9 +50,10 @@ public static class ArrangementGens
         from bars in Bars
         from tempi in Tempi(bars[^1].Start + bars[^1].Length)
         from struck in Few(Struck(bars), 40)
-        let strokes = Shifted(struck, tempi)
-        from some in Few(Choice(strokes.Strokes), 3)
-        let choices = Placed(some, bars)
+        let shifted = Shifted(struck, tempi)
+        from some in Few(Choice, 5)
+        let choices = Placed(some, bars, shifted.Strokes)
+        let strokes = TuneAside(shifted.Strokes, choices)
         from title in Word
         from tower in Tower
         from sound in Word
@@ -64,7 +65,7 @@ public static class ArrangementGens
         from layout in Layout
         from wishes in Few(Word)
         select new Arrangement(
-            title, tower, sound, written, sounding, tempi, assumed, bars, strokes.Shift, strokes.Strokes, choices, totals, status)
+            title, tower, sound, written, sounding, tempi, assumed, bars, shifted.Shift, strokes, choices, totals with { Price = status.Price }, status)
         {
             TuneOctaves = bars.Count % 3 == 0 ? null : (bars.Count % 3) - 1,
             Layout = layout,
@@ -174,10 +175,10 @@ public static class ArrangementGens
         select new TowerSummary(
             name, bells, WrittenNote.AtMidi(43), WrittenNote.AtMidi(98), missing, measured, new Transposition(transposition));
 
-    // Each chord fills a bar of its own and keeps the strokes of its time.
-    private static Items<Choice> Placed(Items<Choice> choices, Items<ArrangedBar> bars) => choices.Zip(bars, (choice, bar) =>
+    // Each chord fills a bar of its own and has the strokes of its time, unless a roll's leads and others' stand among them.
+    private static Items<Choice> Placed(Items<Choice> choices, Items<ArrangedBar> bars, Items<Stroke> strokes) => choices.Zip(bars, (choice, bar) =>
     {
-        Stroke[] own = [.. choice.Strokes.Where(s => !s.IsTune && s.Beat >= bar.Start && s.Beat < bar.Start + bar.Length).Distinct()];
+        Stroke[] own = [.. strokes.Where(s => !s.IsTune && s.Beat >= bar.Start && s.Beat < bar.Start + bar.Length)];
         var leads = own.Any(s => s.Lead > Seconds.Zero);
         var isRoll = own.Length > 1 && own.Select(s => s.Lead).Distinct().Count() == own.Length;
         return choice with
@@ -192,7 +193,14 @@ public static class ArrangementGens
         };
     }).ToItems();
 
-    private static Gen<Choice> Choice(Items<Stroke> strokes) =>
+    // What no chord has is the tune's.
+    private static Items<Stroke> TuneAside(Items<Stroke> strokes, Items<Choice> choices)
+    {
+        var inChords = choices.SelectMany(c => c.Strokes).ToHashSet();
+        return strokes.Select(s => s with { IsTune = !inChords.Contains(s) }).ToItems();
+    }
+
+    private static Gen<Choice> Choice =>
         from bar in Gen.Choose(0, 99)
         from pass in Gen.Choose(1, 3)
         from beat in Gen.Choose(4, 16).Select(i => i / 4.0)
@@ -200,7 +208,6 @@ public static class ArrangementGens
         from length in Place(Beats.OfQuarters(4))
         from words in Word.ArrayOf(3)
         from bass in Gen.Choose(-8, 12)
-        from own in strokes.Count == 0 ? Gen.Constant(Items<Stroke>.None) : Few(Gen.Elements(strokes.ToArray()))
         from figures in Figure.ArrayOf(7)
         from quarrels in Few(Quarrel)
         from ringing in Few(Note)
@@ -216,7 +223,7 @@ public static class ArrangementGens
             words[0],
             bass > 8 ? null : NoteName.AtFifths(bass),
             words[1],
-            own,
+            [],
             new ClashSplit(figures[0], figures[1], figures[2], figures[3], figures[4]) { Tune = figures[5] },
             figures[5],
             figures[6],

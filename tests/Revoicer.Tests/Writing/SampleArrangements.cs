@@ -13,7 +13,7 @@ internal static class SampleArrangements
     /// <summary>A pickup, two bars heard twice, a roll into the first chord, a slower last bar.</summary>
     public static Arrangement HarbourLights { get; } = MakeHarbourLights();
 
-    /// <summary>One bell, one bar, no chord: the least that can be written.</summary>
+    /// <summary>One bell of a tune, one bar, no chord: the least that can be written.</summary>
     public static Arrangement OneStroke { get; } = MakeOneStroke();
 
     /// <summary>A single bar of 3/4 whose only chord is rolled into its first beat, so that strokes come before the bar.</summary>
@@ -36,7 +36,7 @@ internal static class SampleArrangements
     private static Arrangement MakeOneStroke()
     {
         var tempi = TempoMap.Steady(new Tempo(Quarters(1), 60));
-        var stroke = new Stroke(Note(60), Limb.RightHand, Beats.Zero, Seconds.Zero, Seconds.Zero, Decibels.Zero);
+        var stroke = new Stroke(Note(60), Limb.RightHand, Beats.Zero, Seconds.Zero, Seconds.Zero, Decibels.Zero) { IsTune = true };
         return new Arrangement(
             "One stroke",
             Tower(),
@@ -95,7 +95,7 @@ internal static class SampleArrangements
                 (81, Quarters(5)), (83, Quarters(7)), (79, Quarters(8)),
                 (84, Quarters(9)), (83, Quarters(21, 2)), (81, Quarters(11)),
                 (81, Quarters(13)), (83, Quarters(15)), (84, Quarters(17)),
-            }.Select(t => Hit(t.Midi, Limb.RightHand, t.Beat, level: 2) with { Sheet = Written(t.Midi) }),
+            }.Select(t => Hit(t.Midi, Limb.RightHand, t.Beat, level: 2) with { IsTune = true, Sheet = Written(t.Midi) }),
         ];
         Items<Stroke> first = [Hit(48, Limb.LeftFoot, Quarters(1), 2), Hit(64, Limb.LeftHand, Quarters(1), 1)];
         Items<Stroke> second = [Hit(57, Limb.RightFoot, Quarters(5)), Hit(72, Limb.LeftHand, Quarters(5))];

@@ -8,8 +8,8 @@ namespace Revoicer.Writing.Json;
 
 /// <summary>
 /// Whether what an arrangement file says of one thing in two places agrees: bars follow each other, a stroke is struck
-/// when its beat and its lead say, a chord lies where its bar and its beat say and has the strokes of its time. What
-/// disagrees is a problem at its place.
+/// when its beat and its lead say, a chord lies where its bar and its beat say and has the strokes of its time, every
+/// stroke is the tune's or a chord's, and the price is one. What disagrees is a problem at its place.
 /// </summary>
 /// <param name="problems">Takes the problems.</param>
 internal sealed class ArrangementCheck(JsonProblems problems)
@@ -25,6 +25,27 @@ internal sealed class ArrangementCheck(JsonProblems problems)
         Bars(made.Bars, Elements(root, "bars"));
         Strokes(made, Elements(root, "strokes"));
         Choices(made, Elements(root, "choices"));
+        Owners(made, Elements(root, "strokes"));
+        var (price, found) = (made.Totals.Price, made.Status.Price);
+        Expect(price == found, Member(root, "totals"), "price", $"a price of {price}", $"{found}, the price that stands in 'status'");
+    }
+
+    // The tune's strokes are no chord's; all others are struck for one. The reader gives a chord the very strokes of the list.
+    private void Owners(Arrangement made, JsonValue[] where)
+    {
+        var inChords = made.Choices.SelectMany(c => c.Strokes).ToHashSet<Stroke>(ReferenceEqualityComparer.Instance);
+        foreach (var (i, stroke) in made.Strokes.Index().Where(s => !s.Item.IsTune && !inChords.Contains(s.Item)))
+        {
+            var chord = made.Choices.ElementAtOrDefault(Sorted.LastUpTo(made.Choices, stroke.Beat, c => c.Start));
+            Expect(
+                false,
+                where[i],
+                "beat",
+                $"a stroke of {stroke.Note} at {stroke.Beat} that is neither the tune's nor a chord's",
+                chord is not null && stroke.Beat < chord.Start + chord.Length
+                    ? $"it among the strokes of the chord from {chord.Start} to {chord.Start + chord.Length}"
+                    : "a place in the time of a chord, and the stroke among that chord's");
+        }
     }
 
     private void Bars(Items<ArrangedBar> bars, JsonValue[] where)
@@ -97,8 +118,10 @@ internal sealed class ArrangementCheck(JsonProblems problems)
 
     private static string Said(FormattableString sentence) => sentence.ToString(CultureInfo.InvariantCulture);
 
+    private static JsonValue Member(JsonValue.Object root, string name) => root.Members.First(m => m.Name == name).Value;
+
     private static JsonValue[] Elements(JsonValue.Object root, string name) =>
-        root.Members.First(m => m.Name == name).Value is JsonValue.List list ? [.. list.Elements] : [];
+        Member(root, name) is JsonValue.List list ? [.. list.Elements] : [];
 
     private void Expect(bool agrees, JsonValue where, string member, string found, string expected)
     {
