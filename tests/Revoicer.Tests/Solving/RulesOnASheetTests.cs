@@ -66,6 +66,22 @@ public sealed class RulesOnASheetTests
         Assert.Contains("bar 3 beat 1, C: fewer tones than asked for, so that C lies lowest; hands and feet reach no more", found.Lifted);
     }
 
+    // Whoever forbids a roll, or asks for a figure, has not asked for fewer tones.
+    [Theory]
+    [InlineData("[[ban]]; bar = 3; figure = \"rolled\"")]
+    [InlineData("[[ban]]; bar = 3; bells = [\"C3\", \"E4\"]")]
+    [InlineData("[[no-rolls]]; from = 1; to = 3")]
+    [InlineData("[[pin]]; bar = 3; figure = \"together\"")]
+    public void Fewer_tones_are_not_called_a_wish_where_nobody_asked_for_a_voicing(string wish)
+    {
+        var tower = SmallSheets.EightBells with { Limits = [new LimitOverride("bells_at_once", 2, null)] };
+        var sheet = SmallSheets.Priced(SmallSheets.Sheet(["C", "G7", "C"]), tower, ShippedSounds.Default);
+        var found = Found(sheet, [.. Wished.Rules(wish), .. SoundRules.Of(sheet.Sound)]);
+
+        Assert.Contains("bar 3 beat 1, C: fewer tones than asked for, so that C lies lowest; hands and feet reach no more", found.Lifted);
+        Assert.DoesNotContain(found.Lifted, sentence => sentence.Contains("as you wish", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Counts_that_no_choice_keeps_are_named()
     {

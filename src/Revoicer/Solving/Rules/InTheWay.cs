@@ -21,8 +21,7 @@ internal sealed class InTheWay(Instrument instrument)
     /// <summary>What the voicings left for a chord lack of the tones asked for, as a sentence; null where one of them lacks nothing.</summary>
     /// <param name="slot">The chord.</param>
     /// <param name="left">The voicings left.</param>
-    /// <param name="isAsked">Whether the player asks for them.</param>
-    public string? OfTones(Slot slot, IReadOnlyList<Candidate> left, bool isAsked)
+    public string? OfTones(Slot slot, IReadOnlyList<Candidate> left)
     {
         var demand = ToneDemand.On(instrument.Tower, slot);
         if (left.Count == 0 || left.Any(c => c.Figure is Figure.Silent or Figure.AsItWas || demand.IsMet(c.Voicing)))
@@ -30,7 +29,8 @@ internal sealed class InTheWay(Instrument instrument)
             return null;
         }
 
-        if (!isAsked)
+        // Only where whole voicings are asked for does a wish bring voicings with fewer tones; a ban never does.
+        if (slot.Asked.Count == 0)
         {
             return $"{slot.Place}, {slot.Symbol}: fewer tones than asked for, so that {slot.Symbol.Lowest} lies lowest; {WhyFewer(slot, demand)}";
         }

@@ -82,8 +82,7 @@ internal sealed class RuleBook
             left = kept;
         }
 
-        var isAsked = rules.OfType<WishRule>().Any(r => r.Concerns(slot));
-        lifted.AddRange(why.OfTones(slot, [.. left.Select(c => candidates[c])], isAsked) is { } fewer ? [fewer] : []);
+        lifted.AddRange(why.OfTones(slot, [.. left.Select(c => candidates[c])]) is { } fewer ? [fewer] : []);
         return left;
     }
 
