@@ -46,7 +46,11 @@ public static class Comparing
         var advice = choices.Keys.Count < 2
             ? []
             : settings.Chunk(choices.Keys.Count).Select(KeyAdvice.Of).OfType<KeyAdvice>().ToItems();
-        return new Comparison(sheet.Title, settings.ToItems(), advice) { HasOneFade = choices.Sounds.Select(s => s.Fade).Distinct().Count() == 1 };
+        return new Comparison(sheet.Title, settings.ToItems(), advice)
+        {
+            HasOneFade = choices.Sounds.Select(s => s.Fade).Distinct().Count() == 1,
+            Unheard = sheet.Unheard,
+        };
     }
 
     /// <summary>One draft with its figures.</summary>

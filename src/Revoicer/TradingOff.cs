@@ -37,7 +37,7 @@ public static class TradingOff
         var asked = first[1].Made?.WeakestCarry is { } weakest ? Asked(weakest, sound.CarryTarget) : [];
         Sound[] sounds = [.. asked.Select(least => Named(sound, least))];
         var points = sounds.Zip(Drafted(sounds), (s, drafted) => new TradeOffPoint(s, drafted));
-        return new TradeOff(sheet.Title, first[0], sound.CarryTarget, points.Prepend(new TradeOffPoint(free, first[1])).ToItems());
+        return new TradeOff(sheet.Title, first[0], sound.CarryTarget, points.Prepend(new TradeOffPoint(free, first[1])).ToItems()) { Unheard = sheet.Unheard };
 
         ComparedSetting[] Drafted(Sound[] under)
         {

@@ -63,7 +63,7 @@ public sealed class MeasuredTowerTests
         var (choice, price, prices) = Best(tower);
 
         Assert.NotEqual(shippedChoice, choice);
-        Assert.True(prices.Whole(shippedChoice) > price, "what was best on other bells is dearer on these");
+        Assert.True(prices.Whole(shippedChoice) > price, "what was best on other bells costs more on these");
     }
 
     [Fact]

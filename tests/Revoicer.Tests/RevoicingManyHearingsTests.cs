@@ -50,7 +50,7 @@ public class RevoicingManyHearingsTests
             revoicing.Sheet, ShippedTowers.Default, ShippedSounds.Default, revoicing.Close(DraftWish.None, 0), null, TestContext.Current.CancellationToken)).Arrangement;
         var former = made.Choices.Select(c => c.Former!).ToArray();
 
-        Assert.Contains(former, f => f is { Dearer: null, IsKept: false, Obstacle.Kind: ObstacleKind.NoTime });
+        Assert.Contains(former, f => f is { CostsMore: null, IsKept: false, Obstacle.Kind: ObstacleKind.NoTime });
         Assert.All(former, f => Assert.DoesNotContain(f.Differences, d => Math.Abs(d.Thousandths) >= Thousandths.Forbidden));
     }
 }

@@ -70,7 +70,7 @@ internal static class AuditRun
         var finding = Task.Run(() => HarmonyFinding.Of(passage, cancel), cancel);
         var audit = Auditing.Of(passage, () => finding.GetAwaiter().GetResult().Sheet, tower, sound, tempo, tune, progress, cancel);
         var harmony = finding.GetAwaiter().GetResult();
-        return audit with { Told = [.. UnheardText.Of(passage.Sheet) is { } unheard ? [unheard] : Array.Empty<string>(), .. OfChords(harmony), .. audit.Told] };
+        return audit with { Told = [.. UnheardText.Of(passage.Sheet.Unheard) is { } unheard ? [unheard] : Array.Empty<string>(), .. OfChords(harmony), .. audit.Told] };
     }
 
     private static IEnumerable<string> OfChords(FoundHarmony harmony)

@@ -125,7 +125,7 @@ internal static class DraftRun
         }
 
         output.Write(Summary(arrangement));
-        output.Say(result.Unheard);
+        output.Say(UnheardText.Of(arrangement.Unheard));
         output.Write(before.Summary);
         output.Say(result.BestKey is { } reason ? $"key: {reason}{Heard(arrangement)}" : null);
         output.Say($"tower: {taken.Tower.Source}; sound: {taken.Sound.Source}");

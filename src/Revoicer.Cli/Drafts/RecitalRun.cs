@@ -84,7 +84,7 @@ internal static class RecitalRun
         using var unseen = new ProgressLine(TextWriter.Null);
         var result = SheetDraft.Of(prepared, own, taken, more: null, deadline, unseen, cancel);
         var exitCode = DraftRun.Tell(result, own, taken, before: null, TextWriter.Null, error, cancel);
-        return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Heading = result.Drafting.InShort, Written = own.Out, Key = result.BestKey, Unheard = result.Unheard };
+        return new SheetResult(sheet, exitCode, exitCode == ExitCode.Done ? (result.Drafting as Drafting.Made)?.Arrangement : null, error.ToString()) { Heading = result.Drafting.InShort, Written = own.Out, Key = result.BestKey };
     }
 
     private static string NameOf(string sheet) => OutputName.Of(null, sheet);
@@ -116,11 +116,9 @@ internal static class RecitalRun
 
         public string? Key { get; init; }
 
-        public string? Unheard { get; init; }
-
         /// <summary>One line.</summary>
         public string InShort => Draft is { } draft
-            ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords ({draft.SilentChords} silent, {draft.SingleStrokes} of one stroke), median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}{(Unheard is null ? "" : $"; {Unheard}")}")
+            ? string.Create(CultureInfo.InvariantCulture, $"{draft.Title}, {draft.Choices.Count} chords ({draft.SilentChords} silent, {draft.SingleStrokes} of one stroke), median clash {draft.Totals.MedianClash:0}, {draft.Status}; wrote {Written}.mid, .txt, .json and .musicxml{(Key is null ? "" : $"; {Key}")}{(UnheardText.Of(draft.Unheard) is { } unheard ? $"; {unheard}" : "")}")
             : ExitCode switch
             {
                 Cli.ExitCode.NotPlayable => Heading,

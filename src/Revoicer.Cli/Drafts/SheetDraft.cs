@@ -4,7 +4,6 @@ using Revoicer.LeadSheets;
 using Revoicer.Music;
 using Revoicer.Solving;
 using Revoicer.Values;
-using Revoicer.Writing.Text;
 
 namespace Revoicer.Cli.Drafts;
 
@@ -14,9 +13,6 @@ namespace Revoicer.Cli.Drafts;
 /// <param name="BestKey">Where the best key was asked for, which one it is and why; else null.</param>
 internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, string? BestKey)
 {
-    /// <summary>Which written bars are never heard, in words; null where all are.</summary>
-    public string? Unheard { get; init; }
-
     /// <summary>Drafts a sheet.</summary>
     /// <param name="sheet">The sheet, in the key asked for.</param>
     /// <param name="request">What was asked for.</param>
@@ -41,7 +37,7 @@ internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, string? Bes
         var (drafting, bestKey) = request.Key is KeyWish.Best
             ? InBestKey(sheet, taken, wish, progress, cancel)
             : (Revoicing.Draft(sheet, taken.Tower.Value, taken.Sound.Value, wish, progress, cancel), null);
-        return new SheetDraft(drafting, wish, bestKey) { Unheard = UnheardText.Of(sheet) };
+        return new SheetDraft(drafting, wish, bestKey);
     }
 
     // Where it can be played in no key, what stands against the written one is told.

@@ -53,6 +53,9 @@ public sealed record Arrangement(
 
     /// <summary>What the player wished for and got, in sentences.</summary>
     public Items<string> Wishes { get; init; } = [];
+
+    /// <summary>The numbers of written bars of the sheet that are never heard, each once.</summary>
+    public Items<int> Unheard { get; init; } = [];
 }
 
 /// <summary>What of the tower an arrangement's reader needs to know.</summary>

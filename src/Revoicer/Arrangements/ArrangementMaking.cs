@@ -64,6 +64,7 @@ public static class ArrangementMaking
             new SearchStatus(found.Price, found.Bound, found.Starts) { WasCutShort = found.WasCutShort })
         {
             TuneOctaves = plan.Tune?.Octaves,
+            Unheard = sheet.Unheard,
             Layout = plan.Tune is { } tune ? new ChosenLayout(tune.Layout, found.Price + prices.Tune) : null,
         };
     }

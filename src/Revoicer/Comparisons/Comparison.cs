@@ -11,6 +11,9 @@ public sealed record Comparison(string Title, Items<ComparedSetting> Settings, I
     /// <summary>Whether all sounds have one fade; where they have not, their clash doses cannot be compared.</summary>
     public bool HasOneFade { get; init; } = true;
 
+    /// <summary>The numbers of written bars of the sheet that are never heard, each once.</summary>
+    public Items<int> Unheard { get; init; } = [];
+
     /// <summary>Whether several keys were asked for.</summary>
     public bool HasKeys => Settings.Select(s => s.Setting.Semitones).Distinct().Count() > 1;
 

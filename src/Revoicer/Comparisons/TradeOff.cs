@@ -14,6 +14,9 @@ namespace Revoicer.Comparisons;
 /// <param name="Drafts">The drafts in the order in which more was asked, the first without asking; at least one.</param>
 public sealed record TradeOff(string Title, ComparedSetting AsItStands, Decibels Target, Items<TradeOffPoint> Drafts)
 {
+    /// <summary>The numbers of written bars of the sheet that are never heard, each once.</summary>
+    public Items<int> Unheard { get; init; } = [];
+
     /// <summary>
     /// Whether the drafts have the tune in different places, so that what it clashes with itself is not alike in all; then
     /// it is counted in.

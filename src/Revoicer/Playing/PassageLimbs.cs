@@ -73,7 +73,7 @@ public sealed class PassageLimbs
     }
 
     // The cheapest step to each state, cheapest first; of equals the one found first. Steps and ways come cheapest first, and
-    // moves only add to them: what is dearer than as many states as are kept is not looked at.
+    // moves only add to them: what costs more than as many states as are kept is not looked at.
     private Step[] Next(Step[] steps, Ways ways, Seconds at)
     {
         var best = new Dictionary<Grips, Step>();

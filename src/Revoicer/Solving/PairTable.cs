@@ -6,7 +6,7 @@ namespace Revoicer.Solving;
 /// <summary>What some candidates of one slot cost with some of another, laid out for taking minima: a row a candidate of the first.</summary>
 internal sealed class PairTable
 {
-    /// <summary>Dearer than any choice that could be wanted; sums of two do not overflow. What costs more is taken as this.</summary>
+    /// <summary>More than any choice that could be wanted costs; sums of two do not overflow. What costs more is taken as this.</summary>
     public const int Never = int.MaxValue / 4;
 
     private readonly int[] _prices;

@@ -11,7 +11,7 @@ namespace Revoicer.Solving;
 /// </summary>
 internal static class Steering
 {
-    // The first surcharge is a clash unit; after so many doublings it is dearer than any chord.
+    // The first surcharge is a clash unit; after so many doublings it is more than any chord costs.
     private const long FirstSurcharge = 1000;
     private const int MostRaised = 16;
 
@@ -139,7 +139,7 @@ internal static class Steering
                     return null;
                 }
 
-                var cheapest = changes.MinBy(c => c.Dearer)!;
+                var cheapest = changes.MinBy(c => c.CostsMore)!;
                 choice[cheapest.Slot] = cheapest.Candidate;
             }
 
@@ -164,6 +164,6 @@ internal static class Steering
             leasts.Any(l => !l.IsKept(choice) && l.Counts[slot][candidate] && !l.Counts[slot][choice[slot]])
             && leasts.All(l => l.AllowsChange(choice, slot, candidate));
 
-        private sealed record Change(int Slot, int Candidate, long Dearer);
+        private sealed record Change(int Slot, int Candidate, long CostsMore);
     }
 }

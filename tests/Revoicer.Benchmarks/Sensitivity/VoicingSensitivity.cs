@@ -12,7 +12,7 @@ namespace Revoicer.Benchmarks.Sensitivity;
 
 /// <summary>
 /// Prints how often the voicing chosen for each chord of some sheets changes when the default bell, the fade or the radiated
-/// level is changed within what is not known of it, and how much dearer the draft of the default bell would then be than the
+/// level is changed within what is not known of it, and how much more the draft of the default bell would then cost than the
 /// best that is found.
 /// </summary>
 internal static class VoicingSensitivity
@@ -67,13 +67,13 @@ internal static class VoicingSensitivity
         }
     }
 
-    // Shares of chords with other bells, and with another bass bell; by how much the default draft is dearer, in the median.
+    // Shares of chords with other bells, and with another bass bell; by how much more the default draft costs, in the median.
     private static string Cell(Change[] changes)
     {
-        var dearer = changes.Select(c => c.Dearer).Order().ElementAt(changes.Length / 2);
+        var costsMore = changes.Select(c => c.CostsMore).Order().ElementAt(changes.Length / 2);
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{changes.Average(c => c.Bells):0.00}, bass {changes.Average(c => c.Bass):0.00}, +{100 * dearer:0.0} %");
+            $"{changes.Average(c => c.Bells):0.00}, bass {changes.Average(c => c.Bass):0.00}, +{100 * costsMore:0.0} %");
     }
 
     private sealed record Trial(BellLaw Law, Seconds? Fade, Listener Listener)
@@ -81,7 +81,7 @@ internal static class VoicingSensitivity
         public bool Counts { get; init; }
     }
 
-    private readonly record struct Change(double Bells, double Bass, double Dearer);
+    private readonly record struct Change(double Bells, double Bass, double CostsMore);
 
     private sealed class DefaultDraft
     {
@@ -114,7 +114,7 @@ internal static class VoicingSensitivity
             }
 
             _counted += trial.Counts ? 1 : 0;
-            // The search proves nothing here: where it finds nothing cheaper, the draft counts as no dearer.
+            // The search proves nothing here: where it finds nothing cheaper, the draft counts as costing no more.
             var whole = prices.Whole(_choice);
             return new Change(bells.Average(b => b ? 1.0 : 0), bass.Average(b => b ? 1.0 : 0), Math.Max(0, (whole - price) / (double)price));
         }

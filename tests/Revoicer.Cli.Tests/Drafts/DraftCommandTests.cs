@@ -24,7 +24,7 @@ public sealed class DraftCommandTests : IDisposable
     }
 
     [Fact]
-    public async Task Bars_that_are_never_heard_are_named_in_every_summary()
+    public async Task Bars_that_are_never_heard_are_named_in_every_summary_in_the_reasons_and_in_comparisons()
     {
         const string told = "bar 3 is never heard: the repeats, endings and jumps as written leave it out";
         var sheet = _scratch.Put("buoys.abc", "X:1\nT:Two Buoys\nP:A\nM:4/4\nL:1/4\nK:C\nP:A\n\"C\"c4|\"G\"d4|\nP:B\n\"F\"f4|]\n");
@@ -34,12 +34,27 @@ public sealed class DraftCommandTests : IDisposable
             await Ran.Of("draft", sheet, "--out", _scratch.At("first")),
             await Ran.Of("draft", _scratch.At(""), "--out", _scratch.At("recital")),
             await Ran.Of("revoice", sheet, "--voice", "1", "--out", _scratch.At("anew")),
+            await Ran.Of("compare", sheet, "--sound", "balanced"),
+            await Ran.Of("compare", sheet, "--trade-off"),
+            await Ran.Of("compare", _scratch.At("recital/..")),
         })
         {
             Assert.Contains(told, ran.Output, StringComparison.Ordinal);
         }
 
-        Assert.Contains($"  - {char.ToUpperInvariant(told[0])}{told[1..]}.\n", (await Ran.Of("audit", sheet)).Output, StringComparison.Ordinal);
+        var entry = $"  - {char.ToUpperInvariant(told[0])}{told[1..]}.\n";
+        Assert.Contains(entry, (await Ran.Of("audit", sheet)).Output, StringComparison.Ordinal);
+        Assert.Contains("What does not go as written:\n" + entry, File.ReadAllText(_scratch.At("first.txt")), StringComparison.Ordinal);
+        foreach (var json in new[]
+        {
+            File.ReadAllText(_scratch.At("first.json")),
+            File.ReadAllText(_scratch.At("anew.json")),
+            (await Ran.Of("compare", sheet, "--sound", "balanced", "--json")).Output,
+            (await Ran.Of("compare", sheet, "--trade-off", "--json")).Output,
+        })
+        {
+            Assert.Contains("\"unheard\": [3]", json, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -42,7 +42,7 @@ public sealed class KeyAdviceTests
 
     // From A major two semitones up is B major with five sharps, two down G major with one.
     [Fact]
-    public void Of_two_equally_near_the_one_with_fewer_accidentals_is_taken_though_it_is_a_little_dearer()
+    public void Of_two_equally_near_the_one_with_fewer_accidentals_is_taken_though_it_costs_a_little_more()
     {
         var written = new KeySignature(new NoteName(Letter.A), Mode.Major);
         ComparedSetting Key(int semitones, double price) => SomeFigures.At(semitones, price) with

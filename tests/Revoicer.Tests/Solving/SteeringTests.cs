@@ -47,7 +47,7 @@ public sealed class SteeringTests
     }
 
     [Law]
-    public void A_polished_choice_is_no_dearer_and_keeps_what_it_kept(int seed)
+    public void A_polished_choice_costs_no_more_and_keeps_what_it_kept(int seed)
     {
         var problem = ProblemGens.Problem(seed);
         var leasts = LeastGens.Leasts(problem, seed);

@@ -64,12 +64,14 @@ public static class ArrangementGens
         from status in Status
         from layout in Layout
         from wishes in Few(Word)
+        from unheard in Few(Gen.Choose(0, 99))
         select new Arrangement(
             title, tower, sound, written, sounding, tempi, assumed, bars, shifted.Shift, strokes, choices, totals with { Price = status.Price }, status)
         {
             TuneOctaves = bars.Count % 3 == 0 ? null : (bars.Count % 3) - 1,
             Layout = layout,
             Wishes = wishes,
+            Unheard = unheard,
         };
 
     private static Gen<ChosenLayout?> Layout =>
@@ -258,15 +260,15 @@ public static class ArrangementGens
     private static Gen<Alternative> Alternative =>
         from figure in Word
         from notes in Few(Note)
-        from dearer in Price
+        from costsMore in Price
         from differences in Few(Term)
-        select new Alternative(figure, notes, dearer, differences);
+        select new Alternative(figure, notes, costsMore, differences);
 
     private static Gen<FormerChord> Former =>
         from notes in Few(Note)
-        from dearer in Price
+        from costsMore in Price
         from differences in Few(Term)
-        select new FormerChord(notes, dearer % 2 == 0, dearer % 3 == 0 ? null : dearer, differences) { Obstacle = dearer % 3 == 0 ? new Obstacle((ObstacleKind)(Math.Abs(dearer) % 2), notes) : null };
+        select new FormerChord(notes, costsMore % 2 == 0, costsMore % 3 == 0 ? null : costsMore, differences) { Obstacle = costsMore % 3 == 0 ? new Obstacle((ObstacleKind)(Math.Abs(costsMore) % 2), notes) : null };
 
     private static Gen<Totals> Totals =>
         from price in Price

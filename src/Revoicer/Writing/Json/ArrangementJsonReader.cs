@@ -38,6 +38,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
             TuneOctaves = (int?)fields.WholeOrNull("tuneOctaves", -9, 9),
             Layout = fields.TakeUnlessNull("layout") is { } layout ? Object(layout, Layout) : null,
             Wishes = fields.List("wishes", fields.Text),
+            Unheard = fields.List("unheard", v => (int)fields.Whole(v, 0, MostOfAnything)),
         };
         fields.Done();
         return arrangement;

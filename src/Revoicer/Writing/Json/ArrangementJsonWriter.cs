@@ -71,6 +71,7 @@ internal sealed class ArrangementJsonWriter
         _json.WritePropertyName("status");
         _json.WriteOnOneLine(Status);
         Sentences("wishes", _arrangement.Wishes);
+        _json.WriteNumbers("unheard", _arrangement.Unheard);
         _json.WriteEndObject();
     }
 
@@ -110,8 +111,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteString("symbol", choice.Symbol);
         _json.WriteString("soundingBass", choice.SoundingBass?.ToString());
         _json.WriteString("figure", choice.Figure);
-        _json.WritePropertyName("strokes");
-        _json.WriteRawValue($"[{string.Join(',', choice.Strokes.Select(PlaceOf))}]");
+        _json.WriteNumbers("strokes", choice.Strokes.Select(PlaceOf).ToItems());
         _json.WritePropertyName("clash");
         _json.WriteOnOneLine(json => Clash(json, choice.Clash));
         _json.WriteNumber("dose", choice.Dose);

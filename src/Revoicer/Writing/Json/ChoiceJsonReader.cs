@@ -99,7 +99,7 @@ internal sealed class ChoiceJsonReader : JsonPieces
     private FormerChord Former(JsonFields fields) => new(
         fields.List("notes", Note),
         fields.Truth("kept"),
-        fields.TakeUnlessNull("dearer") is { } dearer ? Price(fields, dearer) : null,
+        fields.TakeUnlessNull("costsMore") is { } costsMore ? Price(fields, costsMore) : null,
         fields.List("differences", v => Object(v, Term)))
     {
         Obstacle = fields.TakeUnlessNull("obstacle") is { } obstacle ? Object(obstacle, Obstacle) : null,

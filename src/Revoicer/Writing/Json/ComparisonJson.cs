@@ -41,6 +41,7 @@ public static class ComparisonJson
         json.WriteNumber("format", Format);
         json.WriteString("title", comparison.Title);
         json.WriteBoolean("hasOneFade", comparison.HasOneFade);
+        json.WriteNumbers("unheard", comparison.Unheard);
         json.WriteStartArray("settings");
         foreach (var (index, setting) in comparison.Settings.Index())
         {

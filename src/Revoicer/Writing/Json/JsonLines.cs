@@ -48,6 +48,13 @@ internal static class JsonLines
         });
     }
 
+    /// <summary>Whole numbers as a list on one line.</summary>
+    public static void WriteNumbers(this Utf8JsonWriter json, string name, Items<int> numbers)
+    {
+        json.WritePropertyName(name);
+        json.WriteRawValue($"[{string.Join(',', numbers)}]");
+    }
+
     /// <summary>A note as an object on one line, or null.</summary>
     public static void WriteNote(this Utf8JsonWriter json, string name, WrittenNote? note)
     {

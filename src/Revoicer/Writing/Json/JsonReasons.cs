@@ -50,13 +50,13 @@ internal static class JsonReasons
         json.WriteStartObject();
         json.WriteNotes("notes", former.Notes);
         json.WriteBoolean("kept", former.IsKept);
-        if (former.Dearer is { } dearer)
+        if (former.CostsMore is { } costsMore)
         {
-            json.WriteNumber("dearer", dearer);
+            json.WriteNumber("costsMore", costsMore);
         }
         else
         {
-            json.WriteNull("dearer");
+            json.WriteNull("costsMore");
         }
 
         json.WriteLines("differences", former.Differences, Write);

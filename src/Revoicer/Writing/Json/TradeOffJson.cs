@@ -27,6 +27,7 @@ public static class TradeOffJson
             json.WriteString("writtenKey", setting.Key?.ToString());
             json.WriteNumber("target", tradeOff.Target.Value);
             json.WriteBoolean("tuneMoves", tradeOff.TuneMoves);
+            json.WriteNumbers("unheard", tradeOff.Unheard);
             json.WritePropertyName("asItStands");
             ComparisonJson.Figures(json, tradeOff.AsItStands.Figures);
             json.WriteNumber("drafts", tradeOff.Drafts.Count);

@@ -153,6 +153,7 @@ public static class ComparisonText
         lines.AddRange(comparison.Settings.Any(s => s.PlainHand is not null)
             ? ["plain hand: the root in the lowest octave of the pedals, third and fifth nearest to middle C, all together; nobody asked whether it can be played"]
             : []);
+        lines.AddRange(UnheardText.Of(comparison.Unheard) is { } unheard ? [unheard] : []);
         lines.AddRange(Obstacles(comparison).Select((why, i) => $"({i + 1}) {why}"));
         lines.AddRange(comparison.Advice.Select(a => $"< {Whose(comparison, a.Chosen.Setting)}{a.Reason}"));
         lines.AddRange(comparison.Advice.Count > 0 ? ["nothing is moved unless you say so: draft with --key, or --key best"] : []);

@@ -218,9 +218,9 @@ internal sealed class RationaleChord(Arrangement arrangement)
         return former switch
         {
             { IsKept: true } => "It stands as it was before.",
-            { Dearer: null } => $"Before: {notes}; {FormerWords.Obstacle(former.Obstacle, n => _notes.Of(n, choice.ToneNames))}.",
-            { Dearer: >= 0 and var dearer } => $"Before: {notes}; it would cost {Sentences.Price(dearer)} more.{Sides(former.Differences)}",
-            { Dearer: { } cheaper } => $"Before: {notes}; it would cost {Sentences.Price(-cheaper)} less, but a rule forbids it.",
+            { CostsMore: null } => $"Before: {notes}; {FormerWords.Obstacle(former.Obstacle, n => _notes.Of(n, choice.ToneNames))}.",
+            { CostsMore: >= 0 and var more } => $"Before: {notes}; it would cost {Sentences.Price(more)} more.{Sides(former.Differences)}",
+            { CostsMore: { } less } => $"Before: {notes}; it would cost {Sentences.Price(-less)} less, but a rule forbids it.",
         };
     }
 

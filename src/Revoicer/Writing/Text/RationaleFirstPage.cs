@@ -177,13 +177,14 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
 
     private void LeftOut(TextPage page)
     {
-        if (arrangement.Totals.LeftOut.Count == 0)
+        string[] unheard = [.. UnheardText.Of(arrangement.Unheard) is { } bars ? [bars] : Array.Empty<string>()];
+        if (arrangement.Totals.LeftOut.Count + unheard.Length == 0)
         {
             page.Blank();
             page.Paragraph("Nothing of the sheet was left out or eased.");
             return;
         }
 
-        List(page, "What does not go as written:", Counted.Of(arrangement.Totals.LeftOut).Select(Sentences.Whole));
+        List(page, "What does not go as written:", unheard.Concat(Counted.Of(arrangement.Totals.LeftOut)).Select(Sentences.Whole));
     }
 }

@@ -133,10 +133,10 @@ public static class RevoicedText
         var worst = former.Differences.Where(d => d.Thousandths > 0).Take(2).Select(d => $"{d.Term} {Sentences.Price(d.Thousandths)}").ToArray();
         var why = former switch
         {
-            { Dearer: null } => FormerWords.Obstacle(former.Obstacle, n => notes.Of(n, choice.ToneNames)),
-            { Dearer: < 0 } => "a rule forbids what was there",
-            { Dearer: 0 } => "it costs the same",
-            _ => $"{Sentences.Price(former.Dearer.Value)} cheaper, for {Sentences.List(worst)}",
+            { CostsMore: null } => FormerWords.Obstacle(former.Obstacle, n => notes.Of(n, choice.ToneNames)),
+            { CostsMore: < 0 } => "a rule forbids what was there",
+            { CostsMore: 0 } => "it costs the same",
+            _ => $"{Sentences.Price(former.CostsMore.Value)} cheaper, for {Sentences.List(worst)}",
         };
         return $"{from} became {to}, {choice.Figure} ({why})";
     }

@@ -33,7 +33,7 @@ public static class SheetsComparedText
         }
 
         columns.Add(new(["search"], false, [.. rows.Select(Status)]));
-        return PlainTable.Of(columns) + "\n" + Foot(rows, names);
+        return PlainTable.Of(columns) + "\n" + Foot(rows, names) + string.Concat(Unheard(sheets));
     }
 
     private static IEnumerable<PlainTable.Column> Columns(Row[] rows, int group, string name, bool hasKeys)
@@ -92,6 +92,11 @@ public static class SheetsComparedText
 
         int Count(int group, string measure) => rows.Count(r => r.Best(Named(measure)).Contains(group));
     }
+
+    private static IEnumerable<string> Unheard(Items<SheetComparison> sheets) => sheets
+        .Select(s => (s.Name, Bars: UnheardText.Of(s.Comparison?.Unheard ?? [])))
+        .Where(s => s.Bars is not null)
+        .Select(s => VisibleText.OneLine($"{s.Name}: {s.Bars}") + "\n");
 
     /// <summary>A sheet with one draft for every tower, sound and layout.</summary>
     private sealed record Row(string Name, Items<ComparedSetting?> Settings, bool HasOneFade)

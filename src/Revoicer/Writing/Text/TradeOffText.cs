@@ -66,6 +66,7 @@ public static class TradeOffText
         lines.AddRange(tradeOff.TuneMoves ? ["the tune lies in different places, so what it clashes with itself is counted in"] : []);
         lines.Add("each is the cheapest draft that keeps its rule, carry itself unpriced: clash is the largest part of the price, not all of it");
         lines.Add("where no voicing of a chord carries so far, the rule takes the one that carries farthest");
+        lines.AddRange(UnheardText.Of(tradeOff.Unheard) is { } unheard ? [unheard] : []);
         lines.AddRange(tradeOff.Failed.Select(f => $"{(f.Asked is { } asked ? $"at least {asked}" : "without asking")}: no draft: {string.Join("; ", f.Compared.Obstacles)}"));
         return string.Concat(lines.Select(line => VisibleText.OneLine(line) + "\n"));
     }

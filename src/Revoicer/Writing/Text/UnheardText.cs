@@ -1,5 +1,5 @@
 using System.Globalization;
-using Revoicer.LeadSheets;
+using Revoicer.Values;
 
 namespace Revoicer.Writing.Text;
 
@@ -9,21 +9,22 @@ public static class UnheardText
     private const int MostNamed = 8;
 
     /// <summary>"bars 5 to 7 are never heard: ..."; null where every bar is heard.</summary>
-    public static string? Of(LeadSheet sheet)
+    /// <param name="unheard">Their numbers, each once, in the order of the sheet.</param>
+    public static string? Of(Items<int> unheard)
     {
-        var runs = Runs(sheet.Unheard.ToArray());
+        var runs = Runs(unheard);
         if (runs.Count == 0)
         {
             return null;
         }
 
         string[] named = [.. runs.Take(MostNamed).Select(Name)];
-        var more = runs.Count > MostNamed ? [Sentences.Count(sheet.Unheard.Count - runs.Take(MostNamed).Sum(r => r.To + 1 - r.From), "more bar", "more bars")] : Array.Empty<string>();
-        var verb = sheet.Unheard.Count == 1 ? "is" : "are";
-        return $"{Sentences.List([.. named, .. more])} {verb} never heard: the repeats, endings and jumps as written leave {(sheet.Unheard.Count == 1 ? "it" : "them")} out";
+        var more = runs.Count > MostNamed ? [Sentences.Count(unheard.Count - runs.Take(MostNamed).Sum(r => r.To + 1 - r.From), "more bar", "more bars")] : Array.Empty<string>();
+        var verb = unheard.Count == 1 ? "is" : "are";
+        return $"{Sentences.List([.. named, .. more])} {verb} never heard: the repeats, endings and jumps as written leave {(unheard.Count == 1 ? "it" : "them")} out";
     }
 
-    private static List<(int From, int To)> Runs(int[] numbers)
+    private static List<(int From, int To)> Runs(Items<int> numbers)
     {
         var runs = new List<(int From, int To)>();
         foreach (var number in numbers)

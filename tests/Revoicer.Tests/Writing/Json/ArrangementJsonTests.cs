@@ -132,22 +132,23 @@ public class ArrangementJsonTests
     }
 
     [Theory]
-    [InlineData("\"tune\":true", "\"tune\":false", "a stroke of G5 at 0 that is neither the tune's nor a chord's; expected a place in the time of a chord, and the stroke among that chord's")]
-    [InlineData("\"strokes\": [6,7]", "\"strokes\": [6]", "a stroke of C5 at 5 that is neither the tune's nor a chord's; expected it among the strokes of the chord from 5 to 7")]
-    [InlineData("\"price\": 118640", "\"price\": 118641", "a price of 118641; expected 118640, the price that stands in 'status'")]
-    public void A_stroke_of_no_chord_and_a_second_price_are_refused_at_their_place(string right, string wrong, string sentence)
+    [InlineData("\"tune\":true", "\"tune\":false", "a stroke of G5 at 0 that is neither the tune's nor a chord's; expected a place in the time of a chord, and the stroke among that chord's", "\"beat\":\"0\"")]
+    [InlineData("\"strokes\": [6,7]", "\"strokes\": [6]", "a stroke of C5 at 5 that is neither the tune's nor a chord's; expected it among the strokes of the chord from 5 to 7", "\"midi\":72,\"name\":\"C5\",\"limb\":\"left hand\",\"beat\":\"5\"")]
+    [InlineData("\"price\": 118640", "\"price\": 118641", "a price of 118641; expected 118640, the price that stands in 'status'", "\"price\": 118641,")]
+    public void A_stroke_of_no_chord_and_a_second_price_are_refused_at_their_place(string right, string wrong, string sentence, string where)
     {
         var text = Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.HarbourLights));
         var at = text.IndexOf(right, StringComparison.Ordinal);
         Assert.True(at >= 0, text);
-        var read = ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text[..at] + wrong + text[(at + right.Length)..]));
+        text = text[..at] + wrong + text[(at + right.Length)..];
+        var read = ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text));
         var problem = Assert.Single(Assert.IsType<Reading<Arrangement>.Refused>(read).Problems);
         Assert.Equal(sentence, $"{problem.Found}; expected {problem.Expected}");
-        Assert.Equal(text[..at].Count(c => c == '\n') + 1, problem.Where.Line);
+        Assert.Contains(where, text.Split('\n')[problem.Where.Line - 1], StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("\"format\": 6", "\"format\": 5", "5 stands here; expected 6")]
+    [InlineData("\"format\": 7", "\"format\": 6", "6 stands here; expected 7")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"aside\", \"price\": 1, \"other\": null, \"obstacle\": null }", "'aside' stands here; expected above or below")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"below\", \"price\": 1, \"obstacle\": null }", "'other' is missing from this object; expected a member \"other\"")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
