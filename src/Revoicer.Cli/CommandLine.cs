@@ -8,6 +8,7 @@ using Revoicer.Cli.Files;
 using Revoicer.Cli.Revoices;
 using Revoicer.Cli.Settings;
 using Revoicer.Cli.Streams;
+using Revoicer.Values;
 
 namespace Revoicer.Cli;
 
@@ -36,7 +37,7 @@ internal static class CommandLine
             var invocation = new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = null };
             return End(Task.Run(() => parsed.InvokeAsync(invocation, interrupted), CancellationToken.None), interrupted);
         }
-        catch (OperationCanceledException) when (interrupted.IsCancellationRequested)
+        catch (Exception e) when (interrupted.IsCancellationRequested && BrokenOff.Is(e))
         {
             return Unless(() => error.Say("interrupted; nothing is half written"), ExitCode.Interrupted);
         }

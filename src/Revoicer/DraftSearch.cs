@@ -60,7 +60,7 @@ internal sealed class DraftSearch(
                 : Price(plan, most) is { } prices ? (prices, Answer(prices, []))
                 : null;
         }
-        catch (OperationCanceledException) when (!isNeeded && !cancel.IsCancellationRequested)
+        catch (Exception e) when (BrokenOff.Is(e) && !isNeeded && !cancel.IsCancellationRequested)
         {
             return null;
         }

@@ -22,6 +22,7 @@ public static class Revoicing
     /// <param name="wish">What else the player asks for.</param>
     /// <param name="progress">Told the name of each stage as it begins; null where nobody listens.</param>
     /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">The token is cancelled; the exception has that token.</exception>
     public static Drafting Draft(
         LeadSheet sheet, Tower tower, Sound sound, DraftWish wish, IProgress<Stage>? progress, CancellationToken cancel)
     {
@@ -44,7 +45,11 @@ public static class Revoicing
         {
             return Draft(sheet, instrument, sound, wish, layout, progress, stop.Token, cancel);
         }
-        catch (OperationCanceledException) when (wish.Effort.Deadline.HasPassed && !cancel.IsCancellationRequested)
+        catch (Exception e) when (BrokenOff.Is(e) && cancel.IsCancellationRequested)
+        {
+            throw new OperationCanceledException(cancel);
+        }
+        catch (Exception e) when (BrokenOff.Is(e) && wish.Effort.Deadline.HasPassed)
         {
             return new Drafting.OutOfTime($"the time limit came before {sheet.Title} was voiced to its end; give it more time with --time-limit, leave the limit out, or draft the sheet in parts");
         }

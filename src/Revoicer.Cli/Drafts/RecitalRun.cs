@@ -43,7 +43,7 @@ internal static class RecitalRun
                 count.Report(Interlocked.Increment(ref done));
             });
         }
-        catch (OperationCanceledException)
+        catch (Exception e) when (BrokenOff.Is(e))
         {
             isInterrupted = true;
         }

@@ -1,4 +1,5 @@
 using Revoicer.Prices;
+using Revoicer.Values;
 
 namespace Revoicer.Solving;
 
@@ -58,7 +59,7 @@ internal sealed class Proof
         {
             return proof.Of(bound, allowed);
         }
-        catch (OperationCanceledException) when (effort.Deadline.HasPassed)
+        catch (Exception e) when (BrokenOff.Is(e) && effort.Deadline.HasPassed)
         {
             return proof.Ended(proof._shown);
         }

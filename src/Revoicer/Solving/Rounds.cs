@@ -72,7 +72,7 @@ internal sealed class Rounds
             var polished = Polished(best!.Value.Choice, cancel);
             return (polished, _prices.Whole(polished));
         }
-        catch (OperationCanceledException) when (best is not null && _deadline.HasPassed)
+        catch (Exception e) when (BrokenOff.Is(e) && best is not null && _deadline.HasPassed)
         {
             return best;
         }

@@ -119,7 +119,7 @@ public static class Search
             {
                 best = rounds.From(start, cancel) is { } answer && (best is null || answer.Price < best.Value.Price) ? answer : best;
             }
-            catch (OperationCanceledException) when (best is not null && effort.Deadline.HasPassed)
+            catch (Exception e) when (BrokenOff.Is(e) && best is not null && effort.Deadline.HasPassed)
             {
             }
         }

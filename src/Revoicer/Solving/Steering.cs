@@ -40,7 +40,7 @@ internal static class Steering
         {
             Steer(search, leasts.Count, effort);
         }
-        catch (OperationCanceledException) when (search.Best is not null && effort.Deadline.HasPassed)
+        catch (Exception e) when (BrokenOff.Is(e) && search.Best is not null && effort.Deadline.HasPassed)
         {
         }
 

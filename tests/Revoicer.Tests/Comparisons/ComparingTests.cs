@@ -42,6 +42,17 @@ public sealed class ComparingTests
         Assert.Equal(alone, Compared.Settings.Select(s => s.Drafting));
     }
 
+    // Drafts side by side are stopped at different depths, some by a token that is linked to the player's.
+    [Fact]
+    public void Broken_off_it_ends_in_one_exception_with_the_players_token()
+    {
+        using var source = new CancellationTokenSource();
+        var choices = new SettingChoices(Towers, Sounds, [LayoutWish.Above], Comparing.FullRound);
+        var thrown = Assert.ThrowsAny<OperationCanceledException>(() =>
+            Comparing.Of(Sheet(TwoBuoys), choices, DraftWish.None, TimeProvider.System, new AtOnce<int>(_ => source.Cancel()), source.Token));
+        Assert.Equal(source.Token, thrown.CancellationToken);
+    }
+
     [Fact]
     public void A_second_run_gives_the_same_but_for_the_times()
     {
@@ -142,5 +153,11 @@ public sealed class ComparingTests
     private sealed class StoppedClock : TimeProvider
     {
         public override long GetTimestamp() => 0;
+    }
+
+    // The framework's own progress tells later, on another thread.
+    private sealed class AtOnce<T>(Action<T> hear) : IProgress<T>
+    {
+        public void Report(T value) => hear(value);
     }
 }
