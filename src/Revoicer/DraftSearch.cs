@@ -72,12 +72,11 @@ internal sealed class DraftSearch(
         progress?.Report(Stage.Search);
         var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
         Rule[] rules = [.. _wishes, .. RulesOf(plan)];
-        return new LongSearch(plan, new SlotPricing(instrument, sound, plan), listing.List, rules, wish.Effort, stop, cancel).Best(most) switch
-        {
-            { Outcome: Outcome.Found found } best when !best.Prices.CanBeMoved(found.Choice) || !RuleBook.For(rules, best.Prices).Counters.AreKept(found.Choice) =>
-                Price(plan) is { } prices ? (prices, Answer(prices, [])) : null,
-            var best => best,
-        };
+        var windows = new WindowSearch(plan, new SlotPricing(instrument, sound, plan), listing.List, rules, wish.Effort, stop, cancel);
+        return windows.Best(most) is not { } best ? null
+            : windows.CanBePlayed(best) ? best
+            : Price(plan) is { } prices ? (prices, Answer(prices, []))
+            : null;
     }
 
     /// <summary>What can be played in the slots, priced; null where every choice costs more than a price, the tune included.</summary>

@@ -101,6 +101,39 @@ public class RevoicingDeadlineTests
         Assert.InRange(made.Status.Price / (double)atOnce.Price, 0.99, 1.01);
     }
 
+    // The clock stands until every slot was listed once, for the first answer, and one again.
+    [Fact]
+    public void When_time_is_over_early_some_windows_are_searched_with_all_candidates_and_the_others_with_few()
+    {
+        var sheet = RevoicingTests.Read("slack-tide.chords", Head + string.Concat(Enumerable.Repeat("| C G/B Am Em | F C/E Dm7 G7 |\n", 22)) + "| C |]\n");
+        var (sound, cancel) = (ShippedSounds.Default, TestContext.Current.CancellationToken);
+        var instrument = new Instrument(ShippedTowers.Named("chapel-23"), sound);
+        var plan = SlotCutting.Cut(sheet, SheetTempi.Of(sheet));
+        var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var rules = SoundRules.Of(sound);
+        var (clock, listed) = (new SteppedClock(0), 0);
+        using var deadline = Deadline.After(clock, new Seconds(60));
+        Items<Candidate> List(Slot slot)
+        {
+            clock.MoveOn(Interlocked.Increment(ref listed) == plan.Slots.Count + 1 ? 100 : 0);
+            return listing.List(slot);
+        }
+
+        var search = new WindowSearch(plan, new SlotPricing(instrument, sound, plan), List, rules, ProofEffort.Quick with { Deadline = deadline }, deadline.Token, cancel);
+        var (kept, outcome) = search.Best(long.MaxValue)!.Value;
+        var found = Assert.IsType<Outcome.Found>(outcome);
+
+        var whole = SheetPrices.Of(instrument, sound, plan, [.. plan.Slots.Select(listing.List)], cancel);
+        int[] choice = [.. plan.Slots.Select(s => whole.Candidates(s.Index).ToList().IndexOf(kept.Candidates(s.Index)[found.Choice[s.Index]]))];
+        var book = RuleBook.For(rules, whole);
+        Assert.InRange(listed, plan.Slots.Count + 1, (2 * plan.Slots.Count) - 1);
+        Assert.True(found.WasCutShort);
+        Assert.True(book.Counters.AreKept(choice) && whole.CanBeMoved(choice));
+        Assert.All(plan.Slots, s => Assert.Contains(choice[s.Index], book.Allowed[s.Index]));
+        Assert.Equal(whole.Whole(choice), found.Price);
+        Assert.InRange(found.Bound, plan.Slots.Sum(s => whole.Alone(s.Index).ToArray().Min()), found.Price - 1);
+    }
+
     private static Drafting Drafted(bool isLong, Deadline deadline) => Revoicing.Draft(
         RevoicingTests.Read("slack-tide.chords", isLong ? Long : Short),
         ShippedTowers.Default,

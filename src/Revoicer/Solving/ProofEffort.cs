@@ -11,6 +11,9 @@ public sealed record ProofEffort(long MostBranches, long MostCells, double Solve
     /// <summary>When it has passed the search takes the best it has found; the end then depends on the machine.</summary>
     public Deadline Deadline { get; init; } = Deadline.None;
 
+    /// <summary>Nothing is shown.</summary>
+    internal static ProofEffort Unproven { get; } = new(0, 0, 0);
+
     /// <summary>Some seconds at most, and half a gigabyte. Estimates.</summary>
     public static ProofEffort Quick { get; } = new(500, 100_000_000, 0);
 

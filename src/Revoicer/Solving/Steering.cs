@@ -18,8 +18,6 @@ internal static class Steering
     // So often the least surcharge that does is halved in on.
     private const int Halvings = 3;
 
-    private static readonly ProofEffort Unproven = new(0, 0, 0);
-
     /// <summary>The answer, its price, a bound and the starts; null where none was found that keeps all rules.</summary>
     /// <param name="prices">The prices.</param>
     /// <param name="allowed">For each slot the candidates that the rules on it allow; at least one.</param>
@@ -50,7 +48,7 @@ internal static class Steering
     private static void Steer(Steered search, int rules, ProofEffort effort)
     {
         var (low, high) = (new long[rules], new long[rules]);
-        for (var raised = 0; raised < MostRaised && !search.Try(high, Unproven) && search.Wanting.Contains(true); raised++)
+        for (var raised = 0; raised < MostRaised && !search.Try(high, ProofEffort.Unproven) && search.Wanting.Contains(true); raised++)
         {
             low = [.. high];
             high = [.. high.Select((surcharge, rule) => search.Wanting[rule] ? Math.Max(FirstSurcharge, 2 * surcharge) : surcharge)];
@@ -59,7 +57,7 @@ internal static class Steering
         for (var halved = 0; halved < Halvings && search.Best is not null && !low.SequenceEqual(high); halved++)
         {
             long[] middle = [.. low.Zip(high, (a, b) => (a + b) / 2)];
-            (low, high) = search.Try(middle, Unproven) ? (low, middle) : (middle, high);
+            (low, high) = search.Try(middle, ProofEffort.Unproven) ? (low, middle) : (middle, high);
         }
 
         // Now the bound is worth some work, and what comes out is at the least as good.

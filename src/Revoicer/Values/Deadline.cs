@@ -25,6 +25,9 @@ public sealed class Deadline : IDisposable
     /// <summary>No deadline.</summary>
     public static Deadline None { get; } = new();
 
+    /// <summary>Whether there is none.</summary>
+    public bool IsNone => _clock is null;
+
     /// <summary>Cancelled once it has passed, for work that waits on tokens.</summary>
     public CancellationToken Token { get; }
 

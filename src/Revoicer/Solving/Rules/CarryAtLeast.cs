@@ -1,5 +1,4 @@
 using System.Globalization;
-using Revoicer.Prices;
 using Revoicer.Values;
 using Revoicer.Voicings;
 
@@ -21,14 +20,14 @@ public sealed class CarryAtLeast(Decibels least) : Rule
         CultureInfo.InvariantCulture, $"chords of 0.8 s and more carry at least {least.Value:0.##} dB, or as far as any of their voicings does");
 
     /// <summary>What it leaves of some candidates of a slot; at least one of them, if there are any.</summary>
-    internal int[] Left(SheetPrices prices, Slot slot, int[] candidates)
+    internal int[] Left(Slot slot, int[] candidates, Func<int, Decibels> carry)
     {
         if (slot.IsQuick || candidates.Length == 0)
         {
             return candidates;
         }
 
-        double[] carries = [.. candidates.Select(c => prices.Carry(slot.Index, c).Value)];
+        double[] carries = [.. candidates.Select(c => carry(c).Value)];
         var asked = Math.Min(least.Value, carries.Max()) - Same;
         return [.. candidates.Where((_, i) => carries[i] >= asked)];
     }

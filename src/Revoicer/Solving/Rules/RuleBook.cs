@@ -39,7 +39,7 @@ internal sealed class RuleBook
         int[][] allowed = [.. plan.Slots.Select(slot => Filter(slot, prices.Candidates(slot.Index), rules.OfType<SlotRule>(), why, lifted))];
         foreach (var rule in rules.OfType<CarryAtLeast>())
         {
-            allowed = [.. plan.Slots.Select(slot => rule.Left(prices, slot, allowed[slot.Index]))];
+            allowed = [.. plan.Slots.Select(slot => rule.Left(slot, allowed[slot.Index], c => prices.Carry(slot.Index, c)))];
         }
 
         WishRule[] wishes = [.. rules.OfType<WishRule>()];

@@ -13,8 +13,8 @@ namespace Revoicer.Solving.Windows;
 /// </summary>
 internal sealed class LongSearch
 {
-    // Windows that are solved together; on more cores more could be, but each takes room. And what is kept of a time limit for
-    // what comes after the search. Estimates.
+    // Windows that are solved together; on more cores more could be, but each takes room. And the part of what is left of a
+    // time limit after which no window is begun, as there is still something to do then. Estimates.
     private const int AtOnce = 4;
     private const double ForTheSearch = 0.85;
 
@@ -60,13 +60,26 @@ internal sealed class LongSearch
         }
     }
 
+    /// <summary>Where given, of each slot these candidates alone are looked at, and nothing is said of the slots.</summary>
+    public FewCandidates? Few { get; init; }
+
+    /// <summary>Finished windows, which stand where there is no time to solve them; null where there is no answer then.</summary>
+    public IReadOnlyList<PieceWindow>? Instead { get; init; }
+
+    /// <summary>The windows, once there is an answer.</summary>
+    public IReadOnlyList<PieceWindow> Windows => [.. _solved.OfType<PieceWindow>()];
+
     /// <summary>
     /// The answer, with prices of those candidates that are chosen or of which something is said; null where every choice costs more than a price, the tune
     /// included. Where rules cannot be kept the prices are those of the first window in which they cannot.
     /// </summary>
+    /// <exception cref="OperationCanceledException">It was stopped, and nothing is there instead.</exception>
     /// <param name="most">That price.</param>
     public (SheetPrices Prices, Outcome Outcome)? Best(long most)
     {
+        using var until = _effort.Deadline.Part(ForTheSearch);
+        using var halt = until.With(_cancel);
+        var (stop, needed) = Instead is null ? (_stop, _stop) : (halt.Token, _cancel);
         var rest = most == long.MaxValue ? new long[_windows.Length] : Leasts(most);
         var least = _pricing.OfTune + rest.Sum();
         foreach (var together in Enumerable.Range(0, _windows.Length).Chunk(AtOnce))
@@ -76,61 +89,92 @@ internal sealed class LongSearch
                 return null;
             }
 
-            using var part = _effort.Deadline.Part(Math.Min(1, ForTheSearch * together.Length / (_windows.Length - together[0])));
-            var solved = together.AsParallel().AsOrdered().WithCancellation(_stop).Select(w => Solved(_windows[w], part)).ToArray();
-            _wasCutShort |= part.HasPassed;
-            if (solved.FirstOrDefault(s => s.Found is null) is { Prices: { } prices })
+            if (Instead is not null && until.HasPassed)
             {
-                return (prices, Explanation.Of(prices, _rules, _stop));
+                break;
+            }
+
+            using var part = until.Part((double)together.Length / (_windows.Length - together[0]));
+            var solved = together.AsParallel().AsOrdered().WithCancellation(needed).Select(w => InTime(_windows[w], part, stop)).ToArray();
+            needed.ThrowIfCancellationRequested();
+            _wasCutShort |= part.HasPassed;
+            if (solved.Select(s => s.Without).FirstOrDefault(p => p is not null) is { } prices)
+            {
+                return Few is null ? (prices, Explanation.Of(prices, _rules, _stop)) : null;
             }
 
             foreach (var (number, (found, _)) in together.Zip(solved))
             {
                 _solved[number] = found;
-                least += found!.Bound - rest[number];
+                least += found is null ? 0 : found.Bound - rest[number];
             }
 
             Advance();
         }
 
+        _wasCutShort |= _solved.Contains(null);
+        for (var w = 0; w < _solved.Length; w++)
+        {
+            _solved[w] ??= Instead![w];
+        }
+
+        Advance();
         return Joined();
+    }
+
+    // What came of a window; prices alone where no choice of it keeps the rules, and nothing where time was too short.
+    private (PieceWindow? Found, SheetPrices? Without) InTime((int From, int Count) window, Deadline part, CancellationToken stop)
+    {
+        try
+        {
+            return Solved(window, part, stop);
+        }
+        catch (OperationCanceledException)
+        {
+            return (null, null);
+        }
     }
 
     // For each window the cheapest candidates by themselves; windows are left out once that is too much.
     private long[] Leasts(long most)
     {
+        if (Instead is not null)
+        {
+            return [.. Instead.Select(w => w.Bound)];
+        }
+
         var leasts = new long[_windows.Length];
         for (var w = 0; w < leasts.Length && _pricing.OfTune + leasts.Sum() <= most; w++)
         {
-            leasts[w] = Priced(_windows[w]).Sum(s => s.Prices.Min());
+            leasts[w] = Priced(_windows[w], _stop).Sum(s => s.Prices.Min());
         }
 
         return leasts;
     }
 
-    private PricedSlot[] Priced((int From, int Count) window)
+    private PricedSlot[] Priced((int From, int Count) window, CancellationToken stop)
     {
         var priced = new PricedSlot[window.Count];
         var phrases = new Dictionary<int, int>();
         var phraseOf = Enumerable.Range(window.From, window.Count)
             .Select(s => phrases.TryGetValue(_plan.Slots[s].Phrase, out var known) ? known : phrases[_plan.Slots[s].Phrase] = phrases.Count)
             .ToArray();
-        Parallel.For(0, window.Count, new ParallelOptions { CancellationToken = _stop }, i =>
+        Parallel.For(0, window.Count, new ParallelOptions { CancellationToken = stop }, i =>
         {
-            var slot = _plan.Slots[window.From + i] with { Index = i, Phrase = phraseOf[i] };
-            priced[i] = _pricing.Priced(slot, _list(slot));
+            var slot = _plan.Slots[window.From + i];
+            priced[i] = _pricing.Priced(slot with { Index = i, Phrase = phraseOf[i] }, Few?.Of(slot) ?? _list(slot));
         });
         return priced;
     }
 
-    private (PieceWindow? Found, SheetPrices? Prices) Solved((int From, int Count) window, Deadline part)
+    private (PieceWindow? Found, SheetPrices? Without) Solved((int From, int Count) window, Deadline part, CancellationToken stop)
     {
-        var priced = Priced(window);
+        var priced = Priced(window, stop);
         var plan = new SlotPlan(priced.Select(s => s.Slot).ToItems(), priced[^1].Slot.Phrase + 1) { Tune = _plan.Tune };
-        var prices = _pricing.Linked(plan, priced, _stop);
+        var prices = _pricing.Linked(plan, priced, stop);
         var book = RuleBook.For(_rules, prices);
-        return Search.Playable(prices, book, _effort with { Deadline = part }, _stop) is { } found
-            ? (new PieceWindow(window.From, prices, _rules, book, found), null)
+        return Search.Playable(prices, book, _effort with { Deadline = part }, stop) is { } found
+            ? (new PieceWindow(window.From, prices, _rules, book, found.Choice, Few?.Least(window.From, window.Count) ?? found.Bound), null)
             : (null, prices);
     }
 
@@ -169,6 +213,12 @@ internal sealed class LongSearch
         if (!_around[number].Select(s => _windowOf[s]).Distinct().All(w => _solved[w] is { Fittings: MostFittings }))
         {
             return false;
+        }
+
+        if (Few is not null)
+        {
+            window.Leave();
+            return true;
         }
 
         window.Finish(Singles([.. _around[number]], window.Count), _pricing.Link, _effort.Deadline, _cancel);

@@ -21,11 +21,12 @@ internal sealed class PieceWindow
     /// <param name="prices">The slots, numbered from 0.</param>
     /// <param name="rules">The rules.</param>
     /// <param name="book">The same worked out for these slots.</param>
-    /// <param name="found">What came of them by themselves.</param>
-    public PieceWindow(int from, SheetPrices prices, IReadOnlyList<Rule> rules, RuleBook book, BoundedChoice found)
+    /// <param name="choice">What is chosen for them by themselves.</param>
+    /// <param name="bound">By themselves they cost no less.</param>
+    public PieceWindow(int from, SheetPrices prices, IReadOnlyList<Rule> rules, RuleBook book, int[] choice, long bound)
     {
         (From, Count, _prices, _rules, _book) = (from, prices.Count, prices, rules, book);
-        (_choice, Bound) = (found.Choice, found.Bound);
+        (_choice, Bound) = (choice, bound);
     }
 
     /// <summary>The first slot.</summary>
@@ -95,6 +96,15 @@ internal sealed class PieceWindow
         var outcomes = own.AsParallel().AsOrdered().WithCancellation(cancel)
             .Select(slot => deadline.HasPassed ? SlotOutcome.Unknown : hindsight.Of(slot))
             .ToArray();
+        Keep(outcomes);
+    }
+
+    /// <summary>Says nothing of its slots, and throws all candidates away but what is chosen.</summary>
+    public void Leave() => Keep([.. Enumerable.Repeat(SlotOutcome.Unknown, Count)]);
+
+    private void Keep(SlotOutcome[] outcomes)
+    {
+        var (own, prices) = (_prices!.Plan.Slots, _prices);
         (Kept, Chosen, Outcomes) = (new Items<Candidate>[Count], new int[Count], new SlotOutcome[Count]);
         foreach (var slot in own)
         {
