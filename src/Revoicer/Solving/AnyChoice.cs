@@ -22,7 +22,7 @@ internal sealed class AnyChoice
     private AnyChoice(IChoicePrices prices, int[][] allowed)
     {
         _prices = prices;
-        _chosen = [.. allowed.Select((list, slot) => list.Select(c => new ChosenLiteral(c, _model.NewBoolVar($"slot {slot} candidate {c}"))).ToArray())];
+        _chosen = ChosenLiteral.Of(_model, allowed);
         foreach (var slot in _chosen)
         {
             _model.AddExactlyOne(slot.Select(c => c.IsChosen));

@@ -5,7 +5,12 @@ using Revoicer.Prices;
 namespace Revoicer.Solving;
 
 /// <summary>The literal of a constraint model that says whether a candidate is chosen.</summary>
-internal readonly record struct ChosenLiteral(int Candidate, BoolVar IsChosen);
+internal readonly record struct ChosenLiteral(int Candidate, BoolVar IsChosen)
+{
+    /// <summary>One for each candidate of each slot, named by their numbers, so that an exported model can be read.</summary>
+    public static ChosenLiteral[][] Of(CpModel model, int[][] candidates) =>
+        [.. candidates.Select((list, slot) => list.Select(c => new ChosenLiteral(c, model.NewBoolVar($"slot {slot} candidate {c}"))).ToArray())];
+}
 
 /// <summary>
 /// The whole problem stated to a constraint solver: one candidate for each slot, an arc for each pair of candidates of two
@@ -26,7 +31,7 @@ internal sealed class ConstraintModel
     private ConstraintModel(IChoicePrices prices, int[][] candidates)
     {
         _prices = prices;
-        _chosen = [.. candidates.Select((list, slot) => list.Select(c => new ChosenLiteral(c, _model.NewBoolVar($"slot {slot} candidate {c}"))).ToArray())];
+        _chosen = ChosenLiteral.Of(_model, candidates);
     }
 
     /// <summary>
@@ -40,13 +45,23 @@ internal sealed class ConstraintModel
     /// <param name="settings">The solver's parameters, in its own text form.</param>
     /// <returns>No choice where none keeps the counts; not ended where the solver came to no end within its time.</returns>
     public static (bool Ended, int[]? Choice, long Price) Cheapest(
-        IChoicePrices prices, Counters counters, int[][] candidates, double longest, CancellationToken cancel, string settings = BestSettings)
+        IChoicePrices prices, Counters counters, int[][] candidates, double longest, CancellationToken cancel, string settings = BestSettings) =>
+        Stated(prices, counters, candidates).Solved(longest, settings, cancel);
+
+    /// <summary>The problem in the solver's own text form, whose variables are named by slots and candidates.</summary>
+    /// <param name="prices">The prices.</param>
+    /// <param name="counters">The rules that count.</param>
+    /// <param name="candidates">For each slot the candidates to choose from; at least one.</param>
+    public static string TextOf(IChoicePrices prices, Counters counters, int[][] candidates) => Stated(prices, counters, candidates)._model.Model.ToString();
+
+    private static ConstraintModel Stated(IChoicePrices prices, Counters counters, int[][] candidates)
     {
         var model = new ConstraintModel(prices, candidates);
         model.AddCandidates();
         model.AddPairs();
+        model._model.Minimize(model._price);
         counters.AddTo(model._model, model._chosen);
-        return model.Solved(longest, settings, cancel);
+        return model;
     }
 
     private void AddCandidates()
@@ -103,7 +118,6 @@ internal sealed class ConstraintModel
 
     private (bool Ended, int[]? Choice, long Price) Solved(double longest, string settings, CancellationToken cancel)
     {
-        _model.Minimize(_price);
         var solver = new CpSolver
         {
             StringParameters = string.Create(CultureInfo.InvariantCulture, $"{settings},max_deterministic_time:{longest}"),

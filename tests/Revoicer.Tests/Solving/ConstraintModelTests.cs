@@ -28,6 +28,18 @@ public sealed class ConstraintModelTests
     });
 
     [Fact]
+    public void Its_variables_are_named_by_slots_and_candidates()
+    {
+        var problem = ProblemGens.Larger(1);
+        var text = ConstraintModel.TextOf(problem.Prices, problem.Counters, problem.Allowed);
+
+        Assert.All(problem.Allowed.Index(), slot => Assert.All(slot.Item, c => Assert.Contains($"\"slot {slot.Index} candidate {c}\"", text, StringComparison.Ordinal)));
+        var (last, before) = (problem.Allowed.Length - 1, problem.Prices.Linked(problem.Allowed.Length - 1)[0]);
+        var arc = $"\"slot {before} candidate {problem.Allowed[before][0]} with slot {last} candidate {problem.Allowed[last][0]}\"";
+        Assert.Contains(arc, text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Without_time_it_says_that_it_came_to_no_end()
     {
         var problem = ProblemGens.Larger(1);
