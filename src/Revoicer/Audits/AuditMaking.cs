@@ -19,18 +19,24 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
 {
     private const int QuarrelsShown = 3;
 
+    /// <summary>Begins to look for what cannot be played.</summary>
+    /// <param name="strokes">All strokes that have a bell, in order of time.</param>
+    /// <param name="missing">The notes that have none.</param>
+    public Task<Items<UnplayablePlace>> Limits(Items<Stroke> strokes, Items<MissingNote> missing) => Task.Run(
+        () => Unplayables.Of(instrument.Tower, strokes, missing, bars, new Remedies(instrument.Tower, strokes, tempi, sound.RollStep), cancel), cancel);
+
     /// <summary>Makes it.</summary>
     /// <param name="head">What it is headed with.</param>
     /// <param name="strokes">All strokes that have a bell, in order of time.</param>
     /// <param name="missing">The notes that have none.</param>
+    /// <param name="limits">What cannot be played.</param>
     /// <param name="stretches">The stretches of the piece, each with the strokes that are no tune's.</param>
-    public AuditReport Of(AuditHead head, Items<Stroke> strokes, Items<MissingNote> missing, Items<Stretch> stretches)
+    public AuditReport Of(AuditHead head, Items<Stroke> strokes, Items<MissingNote> missing, Task<Items<UnplayablePlace>> limits, Items<Stretch> stretches)
     {
         var tower = instrument.Tower;
         var tune = strokes.Where(s => s.IsTune).ToArray();
         var inTime = stretches.Select(s => s.InTime(tempi, shift, tower.Transposition)).ToArray();
         progress?.Report(AuditStage.Clash);
-        var limits = Task.Run(() => Unplayables.Of(tower, strokes, missing, bars, new Remedies(tower, strokes, tempi, sound.RollStep), cancel), cancel);
         var clash = new ClashInTime(instrument, inTime, tune, cancel);
         var barClashes = Task.Run(() => BarsOf(strokes, clash), cancel);
         var chords = stretches.ToArray().AsParallel().AsOrdered().WithCancellation(cancel).Select((s, i) => ToChord(s, i, clash)).ToItems();

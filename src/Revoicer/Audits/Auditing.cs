@@ -46,16 +46,20 @@ public static class Auditing
         var tempi = tempo is { } steady ? TempoMap.Steady(steady) : written;
         progress?.Report(AuditStage.Limbs);
         var played = PassageStrokes.Of(passage, tune, tempi, instrument, sound, cancel);
+        var making = new AuditMaking(instrument, sound, StrokeFigures.BarsOf(passage.Sheet), tempi, played.Shift, progress, cancel);
+        var missing = played.Missing.Select(n => new MissingNote(n.Start, n.Note)).ToItems();
+        var limits = making.Limits(played.Strokes, missing);
         var chords = whenFound();
         if (!chords.HasBarsOf(passage.Sheet))
         {
             throw new ArgumentException("the chords stand over other bars than the passage", nameof(whenFound));
         }
 
-        var report = new AuditMaking(instrument, sound, StrokeFigures.BarsOf(passage.Sheet), tempi, played.Shift, progress, cancel).Of(
+        var report = making.Of(
             new AuditHead(passage.Sheet.Title, passage.Sheet.Key, tempo is null && passage.Sheet.Tempo is null),
             played.Strokes,
-            played.Missing.Select(n => new MissingNote(n.Start, n.Note)).ToItems(),
+            missing,
+            limits,
             Stretch.Of(chords, tempi, played.Strokes));
         return report with
         {
@@ -82,10 +86,13 @@ public static class Auditing
         var stretches = arrangement.Choices.Select((c, i) => new Stretch(
             c.Start, c.Length, symbols[i], PassageStrokes.InOrder(c.Strokes.Where(s => tower.At(s.Note) is not null))));
         var unread = arrangement.Choices.Where((_, i) => symbols[i] is null).Select(c => c.Symbol).Distinct();
-        var report = new AuditMaking(new Instrument(tower, sound), sound, arrangement.Bars, arrangement.Tempi, arrangement.Shift, progress, cancel).Of(
+        var (struck, missing) = (PassageStrokes.InOrder(strokes[true]), strokes[false].Select(s => new MissingNote(s.Beat, s.Note)).ToItems());
+        var making = new AuditMaking(new Instrument(tower, sound), sound, arrangement.Bars, arrangement.Tempi, arrangement.Shift, progress, cancel);
+        var report = making.Of(
             new AuditHead(arrangement.Title, arrangement.WrittenKey, arrangement.TempoIsAssumed),
-            PassageStrokes.InOrder(strokes[true]),
-            strokes[false].Select(s => new MissingNote(s.Beat, s.Note)).ToItems(),
+            struck,
+            missing,
+            making.Limits(struck, missing),
             stretches.ToItems());
         return report with
         {

@@ -14,6 +14,7 @@ internal sealed class ChordTemplate
         (Suffix, Rarity) = (suffix, rarity);
         var tones = SymbolParser.Parse("C" + suffix).Symbol!.Tones;
         _tones = [.. tones.Select(t => (t.PitchClass.Value, 1 << t.PitchClass.Value, MissingPrice(t)))];
+        Mask = _tones.Sum(t => t.Bit);
         Array.Fill(_bass, ChordPrices.BassForeign);
         foreach (var tone in tones)
         {
@@ -42,7 +43,7 @@ internal sealed class ChordTemplate
     public bool IsDiminished => Suffix is "dim" or "dim7" or "m7b5";
 
     /// <summary>Its tones above C, bit k for k semitones.</summary>
-    public int Mask => _tones.Sum(t => t.Bit);
+    public int Mask { get; }
 
     /// <summary>What its tones that do not sound cost.</summary>
     /// <param name="sounding">The tones that do, bit k for k semitones above the root.</param>
@@ -61,28 +62,26 @@ internal sealed class ChordTemplate
     public long Bass(int aboveRoot) => _bass[aboveRoot];
 
     /// <summary>For how long tones of the chord sound.</summary>
-    /// <param name="times">By semitones above C.</param>
-    /// <param name="root">Semitones of the root above C.</param>
-    public long Inside(ReadOnlySpan<long> times, int root)
+    /// <param name="times">By semitones above the root.</param>
+    public long Inside(ReadOnlySpan<long> times)
     {
         var inside = 0L;
         foreach (var (semitones, _, _) in _tones)
         {
-            inside += times[(root + semitones) % 12];
+            inside += times[semitones];
         }
 
         return inside;
     }
 
     /// <summary>For how long tones of the chord, but not a perfect fifth, are waited for.</summary>
-    /// <param name="waits">How long others sound together without a tone, by semitones above C.</param>
-    /// <param name="root">Semitones of the root above C.</param>
-    public long Waits(ReadOnlySpan<long> waits, int root)
+    /// <param name="waits">How long others sound together without a tone, by semitones above the root.</param>
+    public long Waits(ReadOnlySpan<long> waits)
     {
         var all = 0L;
         foreach (var (semitones, _, missing) in _tones)
         {
-            all += missing == ChordPrices.NoFifth ? 0 : waits[(root + semitones) % 12];
+            all += missing == ChordPrices.NoFifth ? 0 : waits[semitones];
         }
 
         return all;

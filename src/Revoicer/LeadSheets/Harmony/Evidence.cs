@@ -6,11 +6,12 @@ namespace Revoicer.LeadSheets.Harmony;
 /// <param name="highestBass">A lowest note above this MIDI number is no bass.</param>
 internal sealed class Evidence(int highestBass)
 {
-    private readonly long[] _times = new long[ChordGuess.Tones];
     // What lies further above the bass is the chord over it, struck after it.
     private const int Fifth = 7;
 
-    private readonly long[] _waits = new long[ChordGuess.Tones];
+    // By pitch class, twice over, so that from every root on all twelve stand in a row.
+    private readonly long[] _times = new long[2 * ChordGuess.Tones];
+    private readonly long[] _waits = new long[2 * ChordGuess.Tones];
     private long _all;
     private long _moves;
     private int _lowest = int.MaxValue;
@@ -28,11 +29,11 @@ internal sealed class Evidence(int highestBass)
     public void Add(Moment moment)
     {
         Sounding |= moment.Sounding;
-        for (var k = 0; k < _times.Length; k++)
+        for (var k = 0; k < ChordGuess.Tones; k++)
         {
-            _times[k] += moment.Times[k];
             _all += moment.Times[k];
-            _waits[k] += moment.IsTogether && (Sounding & (1 << k)) == 0 ? moment.Length : 0;
+            _times[k] = _times[k + ChordGuess.Tones] += moment.Times[k];
+            _waits[k] = _waits[k + ChordGuess.Tones] += moment.IsTogether && (Sounding & (1 << k)) == 0 ? moment.Length : 0;
         }
 
         if (!HasBass)
@@ -53,8 +54,10 @@ internal sealed class Evidence(int highestBass)
     public long Lasting(ChordTemplate kind, ChordGuess chord)
     {
         var isForeignBass = (kind.Mask & (1 << Above(chord.Bass, chord.Root))) == 0;
-        var foreign = _all - kind.Inside(_times, chord.Root) - (isForeignBass ? _times[chord.Bass] : 0);
-        return (foreign * ChordPrices.Foreign / 1000) + (long)(kind.Waits(_waits, chord.Root) * ChordPrices.Late) + _moves;
+        var foreign = _all - kind.Inside(AboveRoot(_times)) - (isForeignBass ? _times[chord.Bass] : 0);
+        return (foreign * ChordPrices.Foreign / 1000) + (long)(kind.Waits(AboveRoot(_waits)) * ChordPrices.Late) + _moves;
+
+        ReadOnlySpan<long> AboveRoot(long[] tones) => tones.AsSpan(chord.Root, ChordGuess.Tones);
     }
 
     /// <summary>What a chord costs once, where it begins: that it is a rare one, its bass, and what it lacks.</summary>
