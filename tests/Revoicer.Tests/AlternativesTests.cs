@@ -19,7 +19,7 @@ public sealed class AlternativesTests
     public void An_alternative_that_is_asked_for_never_costs_more_than_the_reasons_say(string file, int every)
     {
         var sheet = RevoicingTests.Read(file, RepositoryFiles.Text("leadsheets-demo", file));
-        var plain = Made(sheet, DraftWish.None);
+        var plain = DemoDrafts.Of(file);
         var asked = 0;
 
         Assert.All(plain.Choices.Where(c => c.Pass == 1).Where((_, i) => i % every == 0), choice =>

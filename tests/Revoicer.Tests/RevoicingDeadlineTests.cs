@@ -23,6 +23,20 @@ public class RevoicingDeadlineTests
     // Longer than what is searched as a whole.
     private static readonly string Long = Head + string.Concat(Enumerable.Repeat("| C G/B Am Em | F C/E Dm7 G7 |\n", 6)) + "| C |]\n";
 
+    // What several tests hold theirs against, made once.
+    private static readonly Lazy<Drafting.Made> LongDraft = new(() => Assert.IsType<Drafting.Made>(Drafted(isLong: true, Deadline.None)));
+
+    private static readonly Instrument Instrument = new(ShippedTowers.Default, ShippedSounds.Default);
+
+    private static readonly CandidateSearch Listing = new(Instrument.Tower, Instrument.Reach, ShippedSounds.Default.RollStep);
+
+    private static readonly SlotPlan LongPlan = PlanOf(RevoicingTests.Read("slack-tide.chords", Long));
+
+    private static readonly Lazy<SheetPrices> Whole = new(() =>
+        SheetPrices.Of(Instrument, ShippedSounds.Default, LongPlan, [.. LongPlan.Slots.Select(Listing.List)], CancellationToken.None));
+
+    private static SlotPlan PlanOf(LeadSheet sheet) => SlotCutting.Cut(sheet, SheetTempi.Of(sheet));
+
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
@@ -55,24 +69,20 @@ public class RevoicingDeadlineTests
     public void A_deadline_that_does_not_come_changes_nothing(bool isLong)
     {
         using var deadline = Deadline.After(new SteppedClock(0), new Seconds(60));
-        Assert.Equal(Assert.IsType<Drafting.Made>(Drafted(isLong, Deadline.None)), Drafted(isLong, deadline));
+        Assert.Equal(isLong ? LongDraft.Value : Drafted(isLong, Deadline.None), Assert.IsType<Drafting.Made>(Drafted(isLong, deadline)));
     }
 
     // What is said of each chord of a long piece is what is said with the prices of the whole at hand.
     [Fact]
     public void In_windows_price_and_alternatives_are_those_of_the_whole()
     {
-        var sheet = RevoicingTests.Read("slack-tide.chords", Long);
-        var (sound, cancel) = (ShippedSounds.Default, TestContext.Current.CancellationToken);
-        var instrument = new Instrument(ShippedTowers.Default, sound);
-        var plan = SlotCutting.Cut(sheet, SheetTempi.Of(sheet));
-        var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var (plan, sound, cancel) = (LongPlan, ShippedSounds.Default, TestContext.Current.CancellationToken);
         var rules = SoundRules.Of(sound);
-        var search = new LongSearch(plan, new SlotPricing(instrument, sound, plan), listing.List, rules, ProofEffort.Quick, cancel, cancel);
+        var search = new LongSearch(plan, new SlotPricing(Instrument, sound, plan), Listing.List, rules, ProofEffort.Quick, cancel, cancel);
         var (kept, outcome) = search.Best(long.MaxValue)!.Value;
         var found = Assert.IsType<Outcome.Found>(outcome);
 
-        var whole = SheetPrices.Of(instrument, sound, plan, [.. plan.Slots.Select(listing.List)], cancel);
+        var whole = Whole.Value;
         int[] choice = [.. plan.Slots.Select(s => Number(s, found.Choice[s.Index]))];
         var book = RuleBook.For(rules, whole);
         var hindsight = new Hindsight(whole, rules, book, choice);
@@ -89,14 +99,9 @@ public class RevoicingDeadlineTests
     [Fact]
     public void In_windows_it_costs_hardly_more_than_with_all_prices_at_hand()
     {
-        var sheet = RevoicingTests.Read("slack-tide.chords", Long);
-        var (sound, cancel) = (ShippedSounds.Default, TestContext.Current.CancellationToken);
-        var instrument = new Instrument(ShippedTowers.Default, sound);
-        var plan = SlotCutting.Cut(sheet, SheetTempi.Of(sheet));
-        var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
-        var whole = SheetPrices.Of(instrument, sound, plan, [.. plan.Slots.Select(listing.List)], cancel);
-        var atOnce = Assert.IsType<Outcome.Found>(Search.Run(whole, SoundRules.Of(sound), ProofEffort.Quick, cancel));
-        var made = Assert.IsType<Drafting.Made>(Drafted(isLong: true, Deadline.None)).Arrangement;
+        var atOnce = Assert.IsType<Outcome.Found>(
+            Search.Run(Whole.Value, SoundRules.Of(ShippedSounds.Default), ProofEffort.Quick, TestContext.Current.CancellationToken));
+        var made = LongDraft.Value.Arrangement;
 
         Assert.InRange(made.Status.Price / (double)atOnce.Price, 0.99, 1.01);
     }

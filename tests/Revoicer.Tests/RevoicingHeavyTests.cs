@@ -18,7 +18,7 @@ public class RevoicingHeavyTests
     [Fact]
     public void A_player_who_gives_fewer_heavy_strokes_gets_fewer_and_pays_for_it()
     {
-        var (free, held) = (Drafted(ShippedTowers.Default), Drafted(WithMost(Most)));
+        var (free, held) = (DemoDrafts.Of("ferry-waltz.chords", "full"), Drafted(WithMost(Most)));
 
         Assert.True(HeaviestPhrase(free) > Most, $"{HeaviestPhrase(free)} heavy strokes in 10 s");
         Assert.InRange(HeaviestPhrase(held), 0, Most + 0.5);

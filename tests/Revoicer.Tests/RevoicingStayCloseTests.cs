@@ -23,7 +23,7 @@ public class RevoicingStayCloseTests
     public void A_draft_that_is_voiced_anew_stays_as_it_is(string file, double closeness)
     {
         var sheet = Sheet(file);
-        var draft = Made(sheet, null);
+        var draft = DemoDrafts.Of(file);
 
         var again = Made(sheet.Moved(sheet.Key, 0, Octave * (draft.TuneOctaves ?? 0)), new OriginalNotes(Accompaniment(draft), closeness));
 

@@ -37,7 +37,7 @@ public class RevoicingTests
     [MemberData(nameof(Demos))]
     public void A_demo_clashes_at_most_half_as_much_as_two_thoughtless_ways_and_is_as_full(string file)
     {
-        var made = Draft(Read(file, File.ReadAllText(file)));
+        var made = DemoDrafts.Of(file);
         var totals = made.Totals;
         Assert.Empty(new Checker(ShippedTowers.Default).Check(made.Strokes));
         Assert.InRange(totals.ClashDose / totals.CloseRootDose, 0.01, 0.5);
@@ -58,7 +58,7 @@ public class RevoicingTests
     [MemberData(nameof(ChordDemos))]
     public void Nearly_every_chord_without_a_tune_has_three_bells(string file)
     {
-        var made = Draft(Read(file, File.ReadAllText(file)));
+        var made = DemoDrafts.Of(file);
         Assert.InRange(Share(made.Choices, c => Bells(c) >= 3), 0.90, 1);
     }
 
@@ -67,7 +67,7 @@ public class RevoicingTests
     public void A_tune_is_played_whole_on_top_and_louder(string file)
     {
         var sheet = Read(file, File.ReadAllText(file));
-        var made = Draft(sheet);
+        var made = DemoDrafts.Of(file);
         var heard = HeardTune.Of(sheet);
         var tune = made.Strokes.Where(s => s.IsTune).ToArray();
         Assert.Equal(heard.Select(n => (n.Start, n.Note.Midi + (12 * made.TuneOctaves!.Value))), tune.Select(s => (s.Beat, s.Note.Midi)));
@@ -88,7 +88,7 @@ public class RevoicingTests
     {
         // Each pair of strokes is priced once; between slots it stands with both of them, hence the half. (No demo repeats a
         // bar so soon that a slot rings into its own next hearing, which would stand once only.)
-        var made = Draft(Read(file, File.ReadAllText(file)));
+        var made = DemoDrafts.Of(file);
         var once = made.Choices.DistinctBy(c => (c.Bar, c.Beat)).ToArray();
         var priced = once.Sum(c => Price(c, Term.OwnRoughness) + Price(c, Term.Contradiction) + Price(c, Term.WithTune) + (Price(c, Term.Ringing) / 2));
         Assert.Equal(made.Totals.ClashDose, priced / 1000, 0.002 * made.Totals.ClashDose);
@@ -133,8 +133,7 @@ public class RevoicingTests
     public void Bright_is_lighter_and_full_is_heavier_than_balanced(string file)
     {
         // What the two directions mean (docs/sounds.md), on the tower for which they were first set.
-        var sheet = Read(file, File.ReadAllText(file));
-        Arrangement[] made = [.. new[] { "bright", "balanced", "full" }.Select(s => Draft(sheet, ShippedTowers.Default, ShippedSounds.Named(s)))];
+        Arrangement[] made = [.. new[] { "bright", "balanced", "full" }.Select(sound => DemoDrafts.Of(file, sound))];
         double[] doses = [.. made.Select(m => m.Totals.ClashDose)];
         double[] heights = [.. made.Select(m => m.Strokes.Average(s => s.Note.Midi))];
         int[] pedals = [.. made.Select(m => m.Strokes.Count(s => s.IsPedal))];

@@ -90,7 +90,7 @@ public sealed partial class WishedDraftTests
     [InlineData("round-the-breakwater.abc")]
     public void What_is_repeated_differs_where_it_is_heard_again_and_nowhere_else(string file)
     {
-        var plain = Made(Draft(Sheet(file), DraftWish.None));
+        var plain = DemoDrafts.Of(file);
         var varied = Made(Draft(Sheet(file), DraftWish.None with { VaryRepeats = true }));
 
         Assert.Empty(new Checker(ShippedTowers.Default).Check(varied.Strokes));
@@ -106,7 +106,7 @@ public sealed partial class WishedDraftTests
     [Fact]
     public void A_sheet_without_repeats_has_nothing_to_vary()
     {
-        var plain = Made(Draft(Waltz, DraftWish.None));
+        var plain = DemoDrafts.Of("ferry-waltz.chords");
         var varied = Made(Draft(Waltz, DraftWish.None with { VaryRepeats = true }));
 
         Assert.Equal(plain with { Wishes = varied.Wishes }, varied);

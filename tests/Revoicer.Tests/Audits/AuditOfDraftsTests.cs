@@ -25,7 +25,7 @@ public class AuditOfDraftsTests
     [MemberData(nameof(Demos))]
     public void The_audit_of_a_draft_has_the_figures_of_the_draft(string file)
     {
-        var made = Passages.Draft(Passages.Sheet(file));
+        var made = DemoDrafts.Of(file);
         var audit = Auditing.Of(made, Tower, ShippedSounds.Default, cancel: TestContext.Current.CancellationToken);
         var totals = audit.Totals;
         Assert.Equal(made.Totals.ClashDose, totals.ClashDose);
@@ -48,7 +48,7 @@ public class AuditOfDraftsTests
     public void Chords_without_a_tune_written_down_and_read_back_have_the_same_figures(string file)
     {
         // A score has neither limbs nor touch: the limbs are found anew, and the touch of chords follows from the bells.
-        var made = Passages.Draft(Passages.Sheet(file));
+        var made = DemoDrafts.Of(file);
         var audit = Audit(made, ShippedSounds.Default);
         Assert.Equal(made.Strokes.Select(Bare), audit.Strokes.Select(Bare));
         Assert.Equal(made.Totals.ClashDose, audit.Totals.ClashDose, 9);
@@ -83,7 +83,7 @@ public class AuditOfDraftsTests
     [MemberData(nameof(Demos))]
     public void The_limbs_found_for_a_draft_take_no_more_effort_than_its_own(string file)
     {
-        var made = Passages.Draft(Passages.Sheet(file));
+        var made = DemoDrafts.Of(file);
         var chords = made.Strokes.GroupBy(s => s.Beat).OrderBy(c => c.Key).Select(c => c.OrderBy(s => s.Note).ToArray()).ToArray();
         Items<LineNote>[] notes = [.. chords.Select(c => c.Select(s => new LineNote(s.Note, s.At)).ToItems())];
         var own = PassageLimbs.EffortOf(Tower, notes, [.. chords.Select(c => c.Select(s => s.Limb).ToItems())]);

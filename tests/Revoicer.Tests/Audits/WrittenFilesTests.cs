@@ -38,7 +38,7 @@ public sealed class WrittenFilesTests
     [Theory]
     [MemberData(nameof(DemosInSounds))]
     public void A_draft_of_a_demo_is_believed(string file, string sound) =>
-        Believed(Draft(Passages.Sheet(file), sound, DraftWish.None), sound);
+        Believed(DemoDrafts.Of(file, sound), sound);
 
     [Fact]
     public void A_draft_over_repeats_and_changes_of_speed_is_believed() =>

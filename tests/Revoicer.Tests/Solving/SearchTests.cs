@@ -30,8 +30,6 @@ public sealed class SearchTests
     [InlineData(2)]
     [InlineData(3)]
     [InlineData(4)]
-    [InlineData(5)]
-    [InlineData(6)]
     public void On_larger_problems_it_agrees_with_a_constraint_solver_and_no_descent_is_cheaper(int seed)
     {
         var problem = ProblemGens.Larger(seed);

@@ -28,7 +28,7 @@ public sealed class DraftHarmonyTests
         {
             foreach (var sound in ShippedSounds.Names)
             {
-                var made = Draft(file, sound);
+                var made = DemoDrafts.Of(file, sound);
                 var passage = Assert.IsType<Reading<Passage>.Accepted>(MusicXmlReader.Passage("draft.musicxml", MusicXmlWriting.Bytes(made))).Value;
                 AssertHasAllStrokes(made, passage);
                 var hits = made.Choices.Count(IsFoundIn(Chorded.WithoutSymbols(passage)));
@@ -66,17 +66,5 @@ public sealed class DraftHarmonyTests
     {
         var (start, end) = (span.Start > from ? span.Start : from, span.Start + span.Length < to ? span.Start + span.Length : to);
         return end > start ? (end - start).Quarters : 0;
-    }
-
-    private static Arrangement Draft(string file, string sound)
-    {
-        var read = Path.GetExtension(file) switch
-        {
-            ".abc" => AbcReader.Read(file, File.ReadAllText(file), SheetChoice.First),
-            ".chords" => ChordGridReader.Read(file, File.ReadAllText(file)),
-            _ => MusicXmlReader.Read(file, File.ReadAllBytes(file)),
-        };
-        var sheet = Assert.IsType<Reading<LeadSheet>.Accepted>(read).Value;
-        return Assert.IsType<Drafting.Made>(Revoicing.Draft(sheet, ShippedTowers.Default, ShippedSounds.Named(sound), DraftWish.None, null, CancellationToken.None)).Arrangement;
     }
 }

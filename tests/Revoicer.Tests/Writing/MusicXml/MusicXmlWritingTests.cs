@@ -26,7 +26,7 @@ public sealed class MusicXmlWritingTests
     [MemberData(nameof(Demos))]
     public void A_demo_is_valid_and_read_back_the_same(string file)
     {
-        var arrangement = Draft(file);
+        var arrangement = DemoDrafts.Of(file);
         var bytes = MusicXmlWriting.Bytes(arrangement);
         Holds(arrangement);
         Assert.Equal(bytes, MusicXmlWriting.Bytes(arrangement));
@@ -48,7 +48,7 @@ public sealed class MusicXmlWritingTests
     [InlineData("round-the-breakwater.abc", "0 |: 1 2 3 4 5 6 7 [1 8 :| [2 9 | 10 11 12 13 14 15 16 17 18 19 20 21 22 23 24 25")]
     public void A_sheet_comes_out_as_it_is_written(string file, string written)
     {
-        var walk = ScoreWalk.Through(MusicXmlWriting.Bytes(Draft(RepositoryFiles.All("leadsheets-demo", file).Single())));
+        var walk = ScoreWalk.Through(MusicXmlWriting.Bytes(DemoDrafts.Of(file)));
         Assert.Equal(written, Signs(walk));
     }
 
@@ -103,7 +103,7 @@ public sealed class MusicXmlWritingTests
     {
         foreach (var file in Demos)
         {
-            var score = Score(MusicXmlWriting.Bytes(Draft(file.Data)));
+            var score = Score(MusicXmlWriting.Bytes(DemoDrafts.Of(file.Data)));
             Assert.All(score.Descendants("direction"), d => Assert.Contains(d.ElementsAfterSelf().First(e => e.Name.LocalName is not ("direction" or "harmony")).Name.LocalName, "note"));
         }
     }
@@ -178,7 +178,4 @@ public sealed class MusicXmlWritingTests
     }
 
     private static XElement Score(byte[] file) => XDocument.Load(new MemoryStream(file)).Root!;
-
-    private static Arrangement Draft(string file) => Assert.IsType<Drafting.Made>(Revoicing.Draft(
-        RevoicingTests.Read(file, File.ReadAllText(file)), ShippedTowers.Default, ShippedSounds.Default, DraftWish.None, null, CancellationToken.None)).Arrangement;
 }
