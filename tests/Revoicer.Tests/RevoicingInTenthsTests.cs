@@ -3,6 +3,7 @@ using Revoicer.Bells;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Sounds;
+using Revoicer.Tests.Solving;
 using Revoicer.Text;
 using Revoicer.Voicings;
 using Revoicer.Writing.Json;
@@ -27,10 +28,10 @@ public class RevoicingInTenthsTests
         """;
 
     [Fact]
-    public void In_a_tune_of_quarter_notes_it_is_chosen_now_and_then()
+    public void Where_it_is_asked_for_the_bass_moves_a_tenth_under_the_tune()
     {
-        // At 2 it is chosen once in these 15 chords, here on F under A5 and C6.
-        var made = Draft(2);
+        // Here on F under A5 and C6.
+        var made = Draft(3, DraftWish.None with { Wishes = Wished.Of("[[pin]]; bar = 5; beat = 1; figure = \"in tenths\"") });
         var choice = Assert.Single(made.Choices, c => c.Figure == FigureNames.Of(Figure.InTenths));
         Assert.Equal(("F", 5), (choice.Symbol, choice.Bar));
         Assert.Equal(["F3 0", "A3 1"], choice.Strokes.Where(s => s.IsPedal).Select(s => $"{s.Note} {s.Beat - choice.Start}"));
@@ -42,11 +43,13 @@ public class RevoicingInTenthsTests
     [Fact]
     public void Its_price_makes_it_rarer() => Assert.DoesNotContain(Draft(10).Choices, c => c.Figure == FigureNames.Of(Figure.InTenths));
 
-    private static Arrangement Draft(double price) => Assert.IsType<Drafting.Made>(Revoicing.Draft(
+    private static Arrangement Draft(double price) => Draft(price, DraftWish.None);
+
+    private static Arrangement Draft(double price, DraftWish wish) => Assert.IsType<Drafting.Made>(Revoicing.Draft(
         RevoicingTests.Read("ropes.abc", Ropes),
         ShippedTowers.Default,
         ShippedSounds.Default with { InTenths = price },
-        DraftWish.None,
+        wish,
         null,
         CancellationToken.None)).Arrangement;
 }

@@ -217,6 +217,9 @@ public sealed record Totals(
     /// <summary>How tiring its heavy strokes are.</summary>
     public Fatigue Fatigue { get; init; } = Fatigue.None;
 
+    /// <summary>Strokes of the tune that are hard to hear over what is struck with them.</summary>
+    public SoftTune SoftTune { get; init; } = SoftTune.None;
+
     /// <summary>How many strokes the plain hand would take, the tune not counted.</summary>
     public int PlainHandStrokes { get; init; }
 }

@@ -53,6 +53,7 @@ public static class ArrangementMaking
             {
                 TuneDose = clash.DoseOfTune(),
                 Fatigue = Fatigue.Of(all, PlayingLimits.For(prices.Instrument.Tower)),
+                SoftTune = SoftTune.Of(prices, found.Choice, strokes.Shift),
                 Carry = heard.Carry,
                 Brightness = heard.Brightness,
                 StrongBeats = StrongBeatsOf(plan, chosen),

@@ -21,6 +21,12 @@ public sealed record Tower(
     /// <summary>The default bell: what stands in where nothing is measured, and what a clash of 100 is taken from.</summary>
     public BellLaw Law { get; init; } = BellLaw.Default;
 
+    /// <summary>Where a tune over the chords is at home.</summary>
+    public TuneHome Home { get; init; } = TuneHome.Over(Bells[^1].Note);
+
+    /// <summary>Where a tune under the chords is at home.</summary>
+    public TuneHome HomeBelow { get; init; } = TuneHome.Under(PedalsFrom, PedalsTo);
+
     /// <summary>The tower if default bells sounded otherwise; bells with measured partials stay as they are.</summary>
     public Tower Under(BellLaw law) => this with
     {

@@ -8,12 +8,14 @@ namespace Revoicer.Bells;
 internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> problems, List<Problem> warnings)
 {
     private static readonly string[] HeadWords =
-        ["name", "lowest", "highest", "missing", "pedals", "sounds", "pitch", "cents"];
+        ["name", "lowest", "highest", "missing", "pedals", "sounds", "pitch", "cents", "home", "home-below"];
 
     // Tower carillons have up to some 77 bells (common practice), pedals over two octaves and a half at most
     // (../shared/reference/towers.tsv). A little more is read; far more would cost the search minutes for nothing.
     private const int MostBells = 80;
     private const int MostPedals = 37;
+
+    private readonly KeyWords _keys = new(problems);
 
     /// <summary>The tower; null, with problems added, where something it cannot do without is missing or wrong.</summary>
     public Tower? Read()
@@ -26,6 +28,7 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
         var tuning = ReadTuning(head);
         var keys = ReadKeys(head);
         var pedals = ReadPedals(head, keys);
+        var (home, below) = (_keys.Home(head, "home", keys), _keys.Home(head, "home-below", keys));
         var (limits, bells) = ReadParts();
 
         if (name is null || sounds is null || keys is null)
@@ -40,13 +43,14 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
         }
 
         var maker = new BellMaker(law, tuning, transposition, problems, warnings);
-        return new Tower(
+        var tower = new Tower(
             name.Value,
             maker.Bells(keys, bells),
             pedals.Value.From,
             pedals.Value.To,
             transposition,
             limits);
+        return tower with { Home = home ?? tower.Home, HomeBelow = below ?? tower.HomeBelow };
     }
 
     private static Tuning ReadTuning(TomlSection head)
@@ -58,9 +62,9 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
     // The keys that have a bell, lowest first.
     private List<WrittenNote>? ReadKeys(TomlSection head)
     {
-        var lowest = Note(head.Text("lowest"));
-        var highest = Note(head.Text("highest"));
-        var missing = (head.Texts("missing") ?? []).Select(Note).OfType<TomlWord<WrittenNote>>().ToList();
+        var lowest = _keys.Note(head.Text("lowest"));
+        var highest = _keys.Note(head.Text("highest"));
+        var missing = (head.Texts("missing") ?? []).Select(_keys.Note).OfType<TomlWord<WrittenNote>>().ToList();
         if (lowest is null || highest is null)
         {
             return null;
@@ -109,7 +113,7 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
             return null;
         }
 
-        var ends = texts.Select(Note).OfType<TomlWord<WrittenNote>>().ToList();
+        var ends = texts.Select(_keys.Note).OfType<TomlWord<WrittenNote>>().ToList();
         if (ends.Count != 2 || ends[0].Value > ends[1].Value)
         {
             problems.Add(new Problem(head.PlaceOf("pedals"), "'pedals' does not name a row of pedals", "two keys, the lowest and the highest: [\"C3\", \"G4\"]"));
@@ -187,7 +191,7 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
         part.KnowsOnly("key", "level");
         part.Needs("key");
         var level = part.Number("level", -40, 20, " dB")?.Value ?? 0;
-        return new BellEntry(Note(part.Text("key")), new Decibels(level), []);
+        return new BellEntry(_keys.Note(part.Text("key")), new Decibels(level), []);
     }
 
     private static void ReadPartial(TomlSection part, BellEntry bell)
@@ -218,22 +222,6 @@ internal sealed class TowerReader(TomlText toml, BellLaw law, List<Problem> prob
 
         problems.Add(new Problem(sounds.Where, $"{sounds.Value} semitones lead from this compass out of the range of notes", "strike notes from C-1 to G9"));
         return false;
-    }
-
-    private TomlWord<WrittenNote>? Note(TomlWord<string>? text)
-    {
-        if (text is null)
-        {
-            return null;
-        }
-
-        if (NoteSpelling.TryMidi(text.Value, out var midi))
-        {
-            return new TomlWord<WrittenNote>(WrittenNote.AtMidi(midi), text.Where);
-        }
-
-        problems.Add(new Problem(text.Where, $"'{text.Value}' is no key", "a note with its octave, \"C4\" (middle C) or \"F#3\""));
-        return null;
     }
 }
 

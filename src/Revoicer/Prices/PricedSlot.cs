@@ -93,6 +93,9 @@ internal sealed class PricedSlot
     /// <summary>How far a candidate carries.</summary>
     public Decibels Carry(int candidate) => _price.Carry(candidate);
 
+    /// <summary>How far each stroke of the tune lies under what a candidate strikes with it.</summary>
+    public IEnumerable<(Seconds After, Decibels Under)> TuneLevels(int candidate) => _price.TuneLevels(candidate);
+
     private Outline[] Outlines(Items<Candidate> candidates)
     {
         var numbers = new Dictionary<UInt128, int>();
@@ -108,7 +111,7 @@ internal sealed class PricedSlot
                 _uppers.Add([.. voicing.Upper.Select(b => b.Note.Midi)]);
             }
 
-            var own = new BassAndFigure(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, figure, _price.NotByStep(voicing));
+            var own = new BassAndFigure(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, figure, _price.Bass.NotByStep(voicing));
             if (!lines.TryGetValue(own, out var line))
             {
                 lines.Add(own, line = _lines.Count);

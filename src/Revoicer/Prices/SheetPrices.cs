@@ -77,6 +77,12 @@ public sealed class SheetPrices : IChoicePrices
     /// <summary>How far a candidate carries with the tune over it, re one stroke of C4 over the same time.</summary>
     public Decibels Carry(int slot, int candidate) => _slots[slot].Carry(candidate);
 
+    /// <summary>A stroke of the tune may lie so far under what is struck with it before that is priced and said.</summary>
+    public static Decibels TuneFloor => TuneHeard.Floor;
+
+    /// <summary>By how much each stroke of the tune in a slot lies under what a candidate strikes with it, timed from the slot.</summary>
+    public IEnumerable<(Seconds After, Decibels Under)> TuneLevels(int slot, int candidate) => _slots[slot].TuneLevels(candidate);
+
     /// <summary>
     /// How far that chord of a choice carries which carries least of those that are not quick and not silent; null where
     /// there is none.

@@ -12,16 +12,12 @@ internal sealed class SlotLink
     private readonly PricedSlot _earlier;
     private readonly PricedSlot _later;
     private readonly StrokeTable _strokes;
-    private readonly int _bassLeap;
-    private readonly double _voiceLeadingWeight;
     private readonly int _forward;
     private readonly int _backward;
     private readonly int _steady;
-
-    // Movement between the sets of tones, worked out when first asked for; one more than it is, so that 0 means not yet. Two
-    // threads may do it alike. And its price.
-    private readonly ushort[] _movement;
-    private readonly int[] _priceOfMovement;
+    private readonly UpperLine _upper;
+    private readonly BassMotion _ahead;
+    private readonly BassMotion _back;
 
     // Bass line and steadiness by the basses with their figures.
     private readonly int[] _lines;
@@ -34,11 +30,10 @@ internal sealed class SlotLink
         _forward = Follows(earlier.Slot, later.Slot);
         _backward = Follows(later.Slot, earlier.Slot);
         _strokes = StrokeTable.Between(instrument, earlier.Kinds, later.Kinds, apart, isOftenRead: AreNeighbours);
-        _steady = earlier.Slot.Bar == later.Slot.Bar ? (_forward + _backward) * Thousandths.Of(sound.FigureChange) : 0;
-        _bassLeap = Thousandths.Of(sound.BassLeap);
-        _voiceLeadingWeight = sound.VoiceLeading;
-        _movement = AreNeighbours ? new ushort[earlier.Uppers.Count * later.Uppers.Count] : [];
-        _priceOfMovement = AreNeighbours ? [.. Enumerable.Range(0, VoiceLeading.MostMovement + 1).Select(PriceOfMovement)] : [];
+        _steady = earlier.Slot.Phrase == later.Slot.Phrase ? (_forward + _backward) * Thousandths.Of(sound.FigureChange) : 0;
+        _ahead = new BassMotion(sound, earlier.Slot, later.Slot);
+        _back = new BassMotion(sound, later.Slot, earlier.Slot);
+        _upper = new UpperLine(sound, earlier, later, _forward, _backward);
         _lines = AreNeighbours ? [.. earlier.Lines.SelectMany(_ => later.Lines, LinePrice)] : [];
     }
 
@@ -120,7 +115,7 @@ internal sealed class SlotLink
         {
             var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));
             var (lineA, lineB) = (_earlier.Lines[a.Line], _later.Lines[b.Line]);
-            prices[Term.VoiceLeading] = VoiceLeadingPrice(a.Upper, b.Upper);
+            prices.Add(_upper.Terms(a.Upper, b.Upper));
             prices[Term.BassLine] = BassLinePrice(lineA, lineB);
             prices[Term.Steadiness] = SteadinessPrice(lineA, lineB);
         }
@@ -140,40 +135,18 @@ internal sealed class SlotLink
     }
 
     private int Neighbours(Outline a, Outline b) =>
-        VoiceLeadingPrice(a.Upper, b.Upper) + _lines[(a.Line * _later.Lines.Count) + b.Line];
-
-    private int VoiceLeadingPrice(int a, int b)
-    {
-        ref var known = ref _movement[(a * _later.Uppers.Count) + b];
-        if (known == 0)
-        {
-            known = (ushort)(1 + VoiceLeading.Size(_earlier.Uppers[a], _later.Uppers[b]));
-        }
-
-        return _priceOfMovement[known - 1];
-    }
-
-    private int PriceOfMovement(int size) => (_forward + _backward) * Thousandths.Of(_voiceLeadingWeight * size);
+        _upper.Price(a.Upper, b.Upper) + _lines[(a.Line * _later.Lines.Count) + b.Line];
 
     private int LinePrice(BassAndFigure a, BassAndFigure b) => BassLinePrice(a, b) + SteadinessPrice(a, b);
 
     private int BassLinePrice(BassAndFigure a, BassAndFigure b) =>
-        (_forward * BassStepPrice(a, b)) + (_backward * BassStepPrice(b, a));
-
-    // The price of going from the bass of one slot to that of the next.
-    private int BassStepPrice(BassAndFigure before, BassAndFigure after)
-    {
-        const int fifth = 7;
-        const int wholeTone = 2;
-        var known = before.LastBass > 0 && after.Bass > 0;
-        var size = known ? Math.Abs(before.LastBass - after.Bass) : 0;
-        var leap = _bassLeap * Math.Max(0, size - fifth);
-        var byStep = known && size is > 0 and <= wholeTone;
-        return byStep ? leap : leap + after.NotByStep;
-    }
+        (_forward * _ahead.Price(a, b)) + (_backward * _back.Price(b, a));
 
     private int SteadinessPrice(BassAndFigure a, BassAndFigure b) =>
-        a.Figure == b.Figure || IsNone(a.Figure) || IsNone(b.Figure) ? 0 : _steady;
+        a.Figure == b.Figure || IsNone(a.Figure) || IsNone(b.Figure) || (IsBlock(a.Figure) && IsBlock(b.Figure)) ? 0 : _steady;
+
+    // A roll is an ornament of the chord struck together, with a price and a rule of its own.
+    private static bool IsBlock(Figure figure) => figure is Figure.Together or Figure.Rolled;
 
     private static bool IsNone(Figure figure) => figure is Figure.Silent or Figure.AsItWas;
 

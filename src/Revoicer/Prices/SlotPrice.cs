@@ -1,3 +1,4 @@
+using Revoicer.Bells;
 using Revoicer.Chords;
 using Revoicer.Clashes;
 using Revoicer.Music;
@@ -17,11 +18,13 @@ internal sealed class SlotPrice
     /// <summary>A silent slot carries nothing; it is priced as if it carried so little, as the logarithm gives no number. Estimate.</summary>
     public static readonly Decibels Silence = new(-30);
 
-    private const int FullChord = 3;
-
     // What a bell other than before costs where the new voicing is to stay as close as can be: two bells moved cost more than
     // all but a badly clashing chord has to gain. Estimate.
     private const double MovedBell = 50;
+
+    // The line on top of chords without a tune pays a tenth of what a tune pays outside its home. Estimate.
+    private const double LineOnTop = 10;
+    private const int LineAbove = 5;
 
     private static readonly Seconds RollWelcomeFrom = new(1.5);
 
@@ -37,10 +40,8 @@ internal sealed class SlotPrice
     private readonly MissingTones _missing;
     private readonly WrittenNote? _tuneBelow;
     private readonly StrokeTable _together;
-
-    // Hearings after nothing, or after the slot itself, whose bass does not move; what comes after another slot is priced
-    // with that slot.
-    private readonly int _hearingsNotByStep;
+    private readonly TuneHeard _tuneHeard;
+    private readonly TuneHome _lineHome;
 
     public SlotPrice(Instrument instrument, Sound sound, Slot slot, StrokeKinds kinds, ChordsInTime chords, TuneInTime tune)
     {
@@ -67,9 +68,14 @@ internal sealed class SlotPrice
             _heard[k] = (power * instrument.Carry.CarryEnergy(kind.Bell, Seconds.Zero, rest), power * instrument.Carry.LogFrequency(kind.Bell, Seconds.Zero, rest));
         }
 
+        _lineHome = instrument.Tower.Home with { To = instrument.Tower.Home.To + new Interval(LineAbove) };
+        _tuneHeard = new TuneHeard(instrument, sound, slot, kinds);
         _together = StrokeTable.Between(instrument, kinds, kinds, [0], withMoves: false);
-        _hearingsNotByStep = slot.Hearings.Count(h => !chords.HasBefore(h) || slot.Hearings.Any(before => before.Order == h.Order - 1));
+        Bass = new BassPrice(instrument.Tower, sound, slot, chords);
     }
+
+    /// <summary>The prices of its bass.</summary>
+    public BassPrice Bass { get; }
 
     /// <summary>The terms that depend on bells and limbs alone, alike in every figure.</summary>
     public TermPrices OfVoicing(Voicing voicing)
@@ -77,10 +83,13 @@ internal sealed class SlotPrice
         var times = _slot.Hearings.Count;
         var prices = new TermPrices();
         prices[Term.MissingTones] = times * Thousandths.Of(_missing.Price(voicing));
-        prices[Term.Thin] = times * Thousandths.Of(_slot.IsQuick ? 0 : _sound.Thin * Math.Max(0, FullChord - voicing.Bells));
+        prices[Term.Thin] = times * Thousandths.Of(_slot.IsQuick ? 0 : _sound.Thin * Math.Max(0, _sound.FullChord - voicing.Bells));
+        prices[Term.BareHands] = times * Thousandths.Of(!_slot.IsQuick && voicing.Upper.Count == 0 ? _sound.BareHands : 0);
+        prices[Term.TopLine] = times * Thousandths.Of(TopOutsideHome(voicing));
         prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
-        prices[Term.Bass] = BassPrice(voicing, times);
-        prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * SemitonesOverGap(voicing));
+        prices[Term.LowThird] = times * Thousandths.Of(Spread.HasLowThird(voicing, _slot.Symbol.Third) ? _sound.LowThird : 0);
+        prices[Term.Bass] = Bass.Of(voicing);
+        prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * Spread.OverGap(voicing, _tuneBelow));
         prices[Term.Effort] = times * Thousandths.Of(_sound.Effort * EffortOf(voicing));
         return prices;
     }
@@ -94,6 +103,8 @@ internal sealed class SlotPrice
         prices[Term.OwnRoughness] = times * _together.SumOfPairs(kinds);
         prices[Term.Contradiction] = Sum(_contradiction, kinds);
         prices[Term.WithTune] = Sum(_withTune, kinds);
+        prices[Term.NearTune] = times * _tuneHeard.Near(kinds);
+        prices[Term.Drowned] = times * _tuneHeard.Drowned(kinds);
         prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
         prices[Term.FromOriginal] = _slot.Original is { } original
@@ -109,10 +120,13 @@ internal sealed class SlotPrice
     /// <param name="number">The candidate's number.</param>
     public Decibels Carry(int number) => Heard(_kinds.Of(number)).Carry;
 
-    /// <summary>What a bass other than the symbol's costs more where it is not reached by step, for each hearing.</summary>
-    public int NotByStep(Voicing voicing) => _slot.IsStrong && !_slot.HasTuneBelow && OtherBass(voicing) is { } price
-        ? Thousandths.Of(Math.Max(0, price - _sound.WeakBeatBass))
-        : 0;
+    /// <summary>How far each stroke of the tune lies under what a candidate strikes with it.</summary>
+    public IEnumerable<(Seconds After, Decibels Under)> TuneLevels(int number) => _tuneHeard.Levels(number);
+
+    // Without a tune the highest tone of the hands is heard as one, though it may go higher.
+    private double TopOutsideHome(Voicing voicing) => _slot.Tunes.Count > 0 || voicing.Upper.Count == 0
+        ? 0
+        : _sound.Home / LineOnTop * _lineHome.Outside(voicing.Upper[^1].Note) * _slot.Duration.Value;
 
     private static int Sum(int[] prices, ReadOnlySpan<int> kinds)
     {
@@ -140,32 +154,6 @@ internal sealed class SlotPrice
         return sum;
     }
 
-    // Where the tune lies below it is the bass, and given.
-    private int BassPrice(Voicing voicing, int times)
-    {
-        if (_slot.HasTuneBelow)
-        {
-            return 0;
-        }
-
-        var foot = voicing.Bass is { } bass ? _sound.BassHeight * (bass - _instrument.Tower.PedalsFrom).Semitones
-            : _slot.IsQuick ? 0
-            : _sound.NoBass;
-        var other = OtherBass(voicing) is { } price ? Math.Min(price, _sound.WeakBeatBass) : 0;
-        return (times * Thousandths.Of(foot + other)) + (_hearingsNotByStep * NotByStep(voicing));
-    }
-
-    // The price of another lowest bell than the symbol's on a strong beat; null where it has that bell or none.
-    private double? OtherBass(Voicing voicing)
-    {
-        if (voicing.Lowest is not { } lowest || lowest.PitchClass == _slot.Symbol.Lowest.PitchClass || (_slot.IsQuick && voicing.Bass is null))
-        {
-            return null;
-        }
-
-        return lowest.PitchClass == _slot.Symbol.Third ? _sound.ThirdInBass : _sound.OtherBass;
-    }
-
     private double FigurePrice(Candidate candidate)
     {
         var bells = candidate.Voicing.Bells;
@@ -183,14 +171,6 @@ internal sealed class SlotPrice
             Figure.AsItWas => 0,
             _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
         };
-    }
-
-    private int SemitonesOverGap(Voicing voicing)
-    {
-        const int seventeenth = 28;
-        return (voicing.SecondPedal ?? voicing.Bass ?? _tuneBelow) is { } low && voicing.Upper.Count > 0
-            ? Math.Max(0, (voicing.Upper[0].Note - low).Semitones - seventeenth)
-            : 0;
     }
 
     private double EffortOf(Voicing voicing)

@@ -30,7 +30,7 @@ public sealed class SlotPricing
         (_instrument, _sound, _plan) = (instrument, sound, plan);
         _chords = new ChordsInTime(plan, instrument.Tower.Transposition);
         _tune = new TuneInTime(instrument, sound, plan.Tune);
-        _ofTune = _tune.Own(_chords);
+        _ofTune = _tune.Own(_chords) + _tune.OutsideHome();
         Least = _ofTune;
     }
 

@@ -12,6 +12,12 @@ public enum Term
     /// <summary>Roughness with the tune, wherever it rings with the slot's strokes.</summary>
     WithTune,
 
+    /// <summary>Strokes close under a note of the tune while it is held.</summary>
+    NearTune,
+
+    /// <summary>Strokes of the tune that are drowned by what is struck with them.</summary>
+    Drowned,
+
     /// <summary>Partials that contradict this chord and those that follow.</summary>
     Contradiction,
 
@@ -20,6 +26,12 @@ public enum Term
 
     /// <summary>Fewer bells than a full chord has.</summary>
     Thin,
+
+    /// <summary>A third low and close over the bass.</summary>
+    LowThird,
+
+    /// <summary>Hands that strike nothing.</summary>
+    BareHands,
 
     /// <summary>Tones struck on more than one bell.</summary>
     DoubledTones,
@@ -48,13 +60,22 @@ public enum Term
     /// <summary>How far the tones above the bass move.</summary>
     VoiceLeading,
 
-    /// <summary>Leaps of the bass, and basses not reached by step.</summary>
+    /// <summary>Tones that do not go where they lead: leading tones, sevenths, suspended fourths.</summary>
+    Tendency,
+
+    /// <summary>A sudden change of the number of tones in the hands.</summary>
+    NumberOfTones,
+
+    /// <summary>Leaps of the highest tone where there is no tune, and where it lies outside the tune's home.</summary>
+    TopLine,
+
+    /// <summary>Leaps of the bass, basses not reached by step, and the same bell again under a held chord.</summary>
     BassLine,
 
     /// <summary>Quick leaps of a limb.</summary>
     Moves,
 
-    /// <summary>A change of figure within a bar.</summary>
+    /// <summary>A change of figure within a phrase.</summary>
     Steadiness,
 
     /// <summary>Bells other than those that stood there before.</summary>
@@ -72,9 +93,13 @@ public static class TermNames
     {
         Term.OwnRoughness => "roughness among its own bells",
         Term.WithTune => "roughness with the tune",
+        Term.NearTune => "close under the tune",
+        Term.Drowned => "tune drowned",
         Term.Contradiction => "contradiction of the chord",
         Term.MissingTones => "tones left out",
         Term.Thin => "few bells",
+        Term.LowThird => "low third",
+        Term.BareHands => "nothing in the hands",
         Term.DoubledTones => "tones doubled",
         Term.Bass => "bass",
         Term.Figure => "figure",
@@ -84,6 +109,9 @@ public static class TermNames
         Term.Effort => "effort",
         Term.Ringing => "roughness with the chords before and after",
         Term.VoiceLeading => "voice leading",
+        Term.Tendency => "tones not led on",
+        Term.NumberOfTones => "sudden change of fullness",
+        Term.TopLine => "line on top",
         Term.BassLine => "bass line",
         Term.Moves => "quick leaps",
         Term.Steadiness => "change of figure",
@@ -97,7 +125,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 18;
+    public const int Count = 25;
 
     private int _first;
 

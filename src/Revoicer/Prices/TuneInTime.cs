@@ -1,4 +1,6 @@
+using Revoicer.Bells;
 using Revoicer.Clashes;
+using Revoicer.Playing;
 using Revoicer.Sounds;
 using Revoicer.Values;
 using Revoicer.Voicings;
@@ -11,6 +13,7 @@ internal sealed class TuneInTime
     private readonly Instrument _instrument;
     private readonly Sound _sound;
     private readonly Items<TuneStroke> _strokes;
+    private readonly TuneHome _home;
     private readonly StrokeKind[] _kinds;
 
     public TuneInTime(Instrument instrument, Sound sound, PlacedTune? tune)
@@ -18,6 +21,7 @@ internal sealed class TuneInTime
         _instrument = instrument;
         _sound = sound;
         _strokes = tune?.Strokes ?? [];
+        _home = tune?.Layout == TuneLayout.Below ? instrument.Tower.HomeBelow : instrument.Tower.Home;
         _kinds = [.. _strokes.Select(s => new StrokeKind(instrument.BellAt(s.Note), s.Limb, StrokeKinds.Microseconds(s.At)))];
     }
 
@@ -66,6 +70,9 @@ internal sealed class TuneInTime
 
         return (energy, moment);
     }
+
+    /// <summary>What the tune costs for lying outside its home on the tower.</summary>
+    public long OutsideHome() => _strokes.Sum(s => (long)Thousandths.Of(_sound.Home * _home.Outside(s.Note) * (s.Until - s.At).Value));
 
     /// <summary>
     /// What the tune costs with itself: roughness of its strokes and what they contradict. No voicing changes it, but

@@ -42,7 +42,4 @@ internal static class VoiceLeading
 
     /// <summary>The largest set.</summary>
     public const int Most = 8;
-
-    /// <summary>No movement is larger: every tone of the larger set over all of MIDI.</summary>
-    public const int MostMovement = 2 * Most * 127;
 }

@@ -36,8 +36,17 @@ public sealed record Sound
     /// <summary>Leaving out a sixth, ninth, eleventh or thirteenth.</summary>
     public required double MissingColour { get; init; }
 
-    /// <summary>Each bell fewer than three in a slot of 0.8 s and more.</summary>
+    /// <summary>How many bells a full chord has, the tune not counted; 1 to 6.</summary>
+    public required double FullChord { get; init; }
+
+    /// <summary>Each bell fewer than a full chord has in a slot of 0.8 s and more.</summary>
     public required double Thin { get; init; }
+
+    /// <summary>A chord of 0.8 s and more without a tone in the hands.</summary>
+    public required double BareHands { get; init; }
+
+    /// <summary>The third of the chord less than a tenth over a bass below written middle C.</summary>
+    public required double LowThird { get; init; }
 
     /// <summary>A chord tone struck on a second bell.</summary>
     public required double Doubled { get; init; }
@@ -51,7 +60,7 @@ public sealed record Sound
     /// <summary>On a weak beat, any bass but the one the symbol asks for.</summary>
     public required double WeakBeatBass { get; init; }
 
-    /// <summary>A slot of 0.8 s and more without a bass bell.</summary>
+    /// <summary>A new chord without a bass bell; a tenth of it where the chord goes on.</summary>
     public required double NoBass { get; init; }
 
     /// <summary>For each semitone by which the bass bell lies above the lowest pedal.</summary>
@@ -75,7 +84,7 @@ public sealed record Sound
     /// <summary>The bass moving with the tune a tenth or a seventeenth below it.</summary>
     public required double InTenths { get; init; }
 
-    /// <summary>Another figure than the slot before within one bar.</summary>
+    /// <summary>Another figure than the slot before within one phrase.</summary>
     public required double FigureChange { get; init; }
 
     /// <summary>From one stroke of a roll to the next; 40 to 90 ms.</summary>
@@ -105,11 +114,41 @@ public sealed record Sound
     /// <summary>For each semitone that the tones above the bass move, in the shortest way.</summary>
     public required double VoiceLeading { get; init; }
 
-    /// <summary>For each semitone by which more than a seventeenth lies between the bass and the tone above it.</summary>
+    /// <summary>For each semitone beyond a twelfth between the bass and the tone above it, and as much again for each beyond two octaves.</summary>
     public required double Gap { get; init; }
+
+    /// <summary>For each semitone by which the bass bell lies below written middle C, the first chord left out; at cadences and the last chord above the lowest pedal.</summary>
+    public required double DeepBass { get; init; }
 
     /// <summary>For each semitone by which the bass leaps further than a fifth.</summary>
     public required double BassLeap { get; init; }
+
+    /// <summary>Two basses whose symbols lie one or two semitones apart, taken further apart than that.</summary>
+    public required double BassStep { get; init; }
+
+    /// <summary>The bass bell of the slot before struck again under the same chord.</summary>
+    public required double BassAgain { get; init; }
+
+    /// <summary>A tone in the hands that leads on, such as a leading tone or a seventh, and does not go where it leads.</summary>
+    public required double Tendency { get; init; }
+
+    /// <summary>For each tone, beyond one, by which the number of tones in the hands changes within a phrase.</summary>
+    public required double NumberOfTones { get; init; }
+
+    /// <summary>Without a tune, for each semitone by which the highest tone leaps further than a fifth.</summary>
+    public required double TopLeap { get; init; }
+
+    /// <summary>
+    /// For each semitone by which a note of the tune lies outside its home, times the seconds it lasts; a tenth of it for the
+    /// highest tone in the hands where there is no tune.
+    /// </summary>
+    public required double Home { get; init; }
+
+    /// <summary>For each semitone by which a stroke comes closer than a sixth under a note of the tune that is held.</summary>
+    public required double NearTune { get; init; }
+
+    /// <summary>For each decibel by which a stroke of the tune lies further than 6 dB under what is struck with it.</summary>
+    public required double Drowned { get; init; }
 
     /// <summary>Factor on the effort of hands and feet.</summary>
     public required double Effort { get; init; }

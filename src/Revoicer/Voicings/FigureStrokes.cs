@@ -70,9 +70,9 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             yield return (Figure.Afterbeats, [.. pedals, .. weakBeats.SelectMany(beat => hands.Select(h => h with { After = beat }))]);
         }
 
-        if (all.Length >= 3 && Spacing(slot, all.Length) is { } spacing)
+        if (all.Length >= 3 && slot.Beat * all.Length <= slot.Length)
         {
-            yield return (Figure.Broken, [.. all.Select((stroke, i) => stroke with { After = spacing * i })]);
+            yield return (Figure.Broken, [.. all.Select((stroke, i) => stroke with { After = slot.Beat * i })]);
         }
     }
 
@@ -120,12 +120,6 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             }
         }
     }
-
-    // One tone a beat, or two; null where they do not fit into the slot.
-    private static Beats? Spacing(Slot slot, int tones) =>
-        slot.Beat * tones <= slot.Length ? slot.Beat
-        : slot.Beat * tones <= slot.Length * 2 ? slot.Beat / 2
-        : null;
 
     /// <summary>Whether strokes, in order of time, can follow each other and go with the tune.</summary>
     /// <param name="slot">The slot.</param>

@@ -114,7 +114,11 @@ public sealed record NearStroke(WrittenNote Note, Limb Limb, Seconds After, Seco
 /// <param name="Start">Where it begins in the piece as heard.</param>
 /// <param name="At">The same in seconds, before any shift for a first roll.</param>
 /// <param name="Until">When the slot ends, in seconds.</param>
-public sealed record Hearing(int Order, int Pass, Beats Start, Seconds At, Seconds Until);
+public sealed record Hearing(int Order, int Pass, Beats Start, Seconds At, Seconds Until)
+{
+    /// <summary>Whether the chord heard before it is another, or there is none.</summary>
+    public bool IsNewChord { get; init; } = true;
+}
 
 /// <summary>The slots of a sheet.</summary>
 /// <param name="Slots">In the order in which they are first heard; at least one.</param>

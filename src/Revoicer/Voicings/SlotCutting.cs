@@ -84,14 +84,20 @@ public static class SlotCutting
             tempi.At(first.End) - tempi.At(first.Start),
             first.Written.Meter.Beat,
             first.Written.Meter,
-            IsNewChord: order == 0 || heard[order - 1].Symbol != first.Symbol || heard[order - 1].End < first.Start,
+            IsNewChord: IsNewChord(heard, order),
             IsFirst: order == 0,
             IsLast: copies.Any(c => c.Order == heard.Count - 1),
             IsCadence: cadences.Contains((first.Bar, first.InBar)),
             phraseOf[order],
             BeginsPhrase: order == 0 || phraseOf[order - 1] != phraseOf[order],
-            copies.Select(c => new Hearing(c.Order, c.Stretch.Pass, c.Stretch.Start, tempi.At(c.Stretch.Start), tempi.At(c.Stretch.End))).ToItems());
+            copies.Select(c => new Hearing(c.Order, c.Stretch.Pass, c.Stretch.Start, tempi.At(c.Stretch.Start), tempi.At(c.Stretch.End))
+            {
+                IsNewChord = IsNewChord(heard, c.Order),
+            }).ToItems());
     }
+
+    private static bool IsNewChord(List<Stretch> heard, int order) =>
+        order == 0 || heard[order - 1].Symbol != heard[order].Symbol || heard[order - 1].End < heard[order].Start;
 
     // For each bar the last change in the written order, as a player reads it.
     private static KeySignature?[] Keys(LeadSheet sheet)

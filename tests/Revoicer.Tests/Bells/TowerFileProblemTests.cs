@@ -44,7 +44,7 @@ public sealed class TowerFileProblemTests
             quay.toml:6:9: 'pitch' is not a finite number; expected a number from 300 to 600 Hz
                 pitch = nan
                         ^^^
-            quay.toml:7:1: 'colour' is no word of this part; expected one of name, lowest, highest, missing, pedals, sounds, pitch, cents
+            quay.toml:7:1: 'colour' is no word of this part; expected one of name, lowest, highest, missing, pedals, sounds, pitch, cents, home, home-below
                 colour = "green"
                 ^^^^^^
             quay.toml:8:1: 'pitch' is given twice; expected one line for it (the first is line 6)

@@ -43,28 +43,53 @@ internal sealed class StrokeByStroke
     /// <summary>Movement of the tones in the hands from each hearing to the next.</summary>
     public long VoiceLeading() => Steps().Sum(s => Rounded(_sound.VoiceLeading * LeastMovement.Of(s.Before.Hands, s.After.Hands)));
 
-    /// <summary>Changes of figure within a bar.</summary>
+    /// <summary>Leading tones, sevenths and suspended fourths in the hands that the next hearing leaves unanswered.</summary>
+    public long Tendencies() => Steps().Sum(s => s.After.Hands.Length == 0 ? 0 : Rounded(_sound.Tendency)
+        * s.Before.Hands.Count(tone => Tendency.Of(s.Before.Slot.Symbol, s.After.Slot.Symbol).Any(t => t.IsLost(tone, s.After.Hands))));
+
+    /// <summary>The number of tones in the hands from hearing to hearing within a phrase.</summary>
+    public long NumberOfTones() => Steps().Where(s => s.Before.Slot.Phrase == s.After.Slot.Phrase)
+        .Sum(s => Rounded(_sound.NumberOfTones * Math.Max(0, Math.Abs(s.Before.Hands.Length - s.After.Hands.Length) - 1)));
+
+    /// <summary>The highest tones where there is no tune: how far above or below the tune's home, and leaps beyond a fifth.</summary>
+    public long TopLine()
+    {
+        var home = _instrument.Tower.Home;
+        return _heard.Where(h => h.Hands.Length > 0).Sum(h => Rounded(_sound.Home / 10 * h.Slot.Duration.Value
+                * (Math.Max(0, home.From.Midi - h.Hands.Max()) + Math.Max(0, h.Hands.Max() - home.To.Midi - 5))))
+            + Steps().Where(s => s.Before.Hands.Length > 0 && s.After.Hands.Length > 0)
+                .Sum(s => Rounded(_sound.TopLeap * Math.Max(0, Math.Abs(s.Before.Hands.Max() - s.After.Hands.Max()) - 7)));
+    }
+
+    /// <summary>Changes of figure within a phrase.</summary>
     public long Steadiness() => Rounded(_sound.FigureChange) * Steps().Count(s =>
-        s.Before.Slot.Bar == s.After.Slot.Bar
+        s.Before.Slot.Phrase == s.After.Slot.Phrase
         && s.Before.Candidate.Figure != s.After.Candidate.Figure
+        && !(s.Before.Candidate.Figure is Figure.Together or Figure.Rolled && s.After.Candidate.Figure is Figure.Together or Figure.Rolled)
         && s.Before.Candidate.Figure != Figure.Silent
         && s.After.Candidate.Figure != Figure.Silent);
 
     /// <summary>All that is said of the bass: its height, another tone than the symbol's, its leaps.</summary>
     public long Bass()
     {
-        var before = Steps().ToDictionary(s => s.After.Hearing.Order, s => s.Before.Candidate.Voicing.Bass);
-        return _heard.Sum(h => BassAlone(h) + BassAfter(before.GetValueOrDefault(h.Hearing.Order), h));
+        var before = Steps().ToDictionary(s => s.After.Hearing.Order, s => s.Before);
+        return _heard.Sum(h => BassAlone(h) + BassAfter(before.GetValueOrDefault(h.Hearing.Order)?.Candidate.Voicing.Bass, h))
+            + Steps().Sum(s => Line(s.Before, s.After));
     }
 
     // What does not depend on the chord before: how high the bass lies, and that part of another bass which is always paid.
     private long BassAlone(Heard h)
     {
-        var foot = h.Candidate.Voicing.Bass is { } bass ? _sound.BassHeight * (bass.Midi - _instrument.Tower.PedalsFrom.Midi)
-            : h.Slot.IsQuick ? 0
-            : _sound.NoBass;
+        var foot = h.Candidate.Voicing.Bass is { } bass
+            ? (_sound.BassHeight * (bass.Midi - _instrument.Tower.PedalsFrom.Midi)) + (_sound.DeepBass * Deep(h.Slot, bass.Midi))
+            : h.Hearing.IsNewChord ? _sound.NoBass
+            : _sound.NoBass / 10;
         return Rounded(foot + (OtherBass(h) is { } other ? Math.Min(other, _sound.WeakBeatBass) : 0));
     }
+
+    // Towards ends a bass is wanted deep, on the way it is not; at the first chord it is all one.
+    private int Deep(Slot slot, int bass) =>
+        slot.IsLast || slot.IsCadence ? bass - _instrument.Tower.PedalsFrom.Midi : slot.IsFirst ? 0 : Math.Max(0, 60 - bass);
 
     // The rest of another bass where a strong beat does not reach it by step, and semitones of a leap beyond a fifth.
     private long BassAfter(WrittenNote? before, Heard h)
@@ -72,6 +97,30 @@ internal sealed class StrokeByStroke
         var size = before is { } a && h.Candidate.Voicing.Bass is { } b ? Math.Abs(a.Midi - b.Midi) : (int?)null;
         var rest = h.Slot.IsStrong && OtherBass(h) is { } other ? Math.Max(0, other - _sound.WeakBeatBass) : 0;
         return (size is 1 or 2 ? 0 : Rounded(rest)) + (size > 7 ? (size.Value - 7) * Rounded(_sound.BassLeap) : 0);
+    }
+
+    // The same bell again under one chord; and basses that should go by step but do not.
+    private long Line(Heard before, Heard after)
+    {
+        if (before.Candidate.Voicing.Bass is not { } a || after.Candidate.Voicing.Bass is not { } b)
+        {
+            return 0;
+        }
+
+        if (a == b)
+        {
+            return before.Slot.Symbol == after.Slot.Symbol ? Rounded(_sound.BassAgain) : 0;
+        }
+
+        var (chord, next) = (before.Slot.Symbol, after.Slot.Symbol);
+        if (Tendency.Of(chord, next).Any(t => t.IsLost(a.Midi, [b.Midi])))
+        {
+            return Rounded(_sound.BassStep);
+        }
+
+        int[] steps = [1, 2, 10, 11];
+        var asked = steps.Contains(Math.Abs(before.Slot.Symbol.Lowest.PitchClass.Value - after.Slot.Symbol.Lowest.PitchClass.Value));
+        return asked && Math.Abs(a.Midi - b.Midi) > 2 && steps.Contains(Math.Abs(a.Midi - b.Midi) % 12) ? Rounded(_sound.BassStep) : 0;
     }
 
     private double? OtherBass(Heard h) => (h.Candidate.Lowest?.PitchClass, h.Candidate.Voicing.Bass) switch

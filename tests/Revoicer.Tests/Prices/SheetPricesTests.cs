@@ -13,7 +13,7 @@ public sealed class SheetPricesTests
     // Two bars heard twice, a stretch without chord, a bass that the symbol gives; so quick that the lead of a roll can
     // meet the end of the chord before.
     private static readonly PricedSheet Sheet = SmallSheets.Priced(
-        SmallSheets.Sheet(["C G7", "Em/G -", "Cmaj7 C"], [0, 1, 0, 1, 2]), SmallSheets.EightBells, ShippedSounds.Default, quarters: 120);
+        SmallSheets.Sheet(["C G7", "Em/G -", "G7sus4 G7", "Cmaj7 C"], [0, 1, 0, 1, 2, 3]), SmallSheets.EightBells, ShippedSounds.Default, quarters: 120);
 
     // Two bars of one chord, each heard twice on end.
     private static readonly PricedSheet Turns = SmallSheets.Priced(
@@ -35,6 +35,9 @@ public sealed class SheetPricesTests
         Assert.Equal(slow.Contradiction(), totals[Term.Contradiction]);
         Assert.Equal(slow.Moves(), totals[Term.Moves]);
         Assert.Equal(slow.VoiceLeading(), totals[Term.VoiceLeading]);
+        Assert.Equal(slow.Tendencies(), totals[Term.Tendency]);
+        Assert.Equal(slow.NumberOfTones(), totals[Term.NumberOfTones]);
+        Assert.Equal(slow.TopLine(), totals[Term.TopLine]);
         Assert.Equal(slow.Steadiness(), totals[Term.Steadiness]);
         Assert.Equal(slow.Bass(), totals[Term.Bass] + totals[Term.BassLine]);
     }

@@ -43,9 +43,9 @@ public sealed class SlotTermsTests
         Assert.All(together, c => Assert.Equal((int)Math.Round(1000 * Sound.RollForgone), sheet.Prices.TermsAlone(0, c.Number)[Term.Figure]));
     }
 
-    // Two octaves and a major third are a seventeenth (common practice): 12 + 12 + 4 semitones.
+    // An octave and a fifth are a twelfth (common practice): 12 + 7 semitones.
     [Fact]
-    public void The_gap_above_the_bass_costs_each_semitone_beyond_a_seventeenth()
+    public void The_gap_above_the_bass_costs_each_semitone_beyond_a_twelfth_and_twice_beyond_two_octaves()
     {
         var sheet = SmallSheets.Priced(SmallSheets.Sheet(["C", "G7", "C"]), ShippedTowers.Default, Sound);
         var beyond = new SortedSet<int>();
@@ -53,12 +53,13 @@ public sealed class SlotTermsTests
         {
             var feet = candidate.Strokes.Where(s => s.IsPedal).Select(s => s.Note.Midi).ToArray();
             var hands = candidate.Strokes.Where(s => !s.IsPedal).Select(s => s.Note.Midi).ToArray();
-            var wide = feet.Length > 0 && hands.Length > 0 ? Math.Max(0, hands.Min() - feet.Max() - (12 + 12 + 4)) : 0;
+            var gap = feet.Length > 0 && hands.Length > 0 ? hands.Min() - feet.Max() : 0;
+            var wide = Math.Max(0, gap - (12 + 7)) + Math.Max(0, gap - (12 + 12));
             beyond.Add(wide);
             Assert.Equal((int)Math.Round(1000 * Sound.Gap * wide), sheet.Prices.TermsAlone(0, number)[Term.Gap]);
         }
 
-        Assert.Superset(new SortedSet<int> { 0, 1 }, beyond);
+        Assert.Superset(new SortedSet<int> { 0, 1, 2, 5, 11 }, beyond);
     }
 
     // A semitone and a whole tone are steps, a minor third is none (common practice). The basses are those of the chords' thirds

@@ -15,7 +15,7 @@ public sealed class RollsOnASheetTests
 {
     private const int Most = 1;
 
-    private static readonly Sound Rolling = ShippedSounds.Default with { RollForgone = 40, RollsPerPhrase = Most };
+    private static readonly Sound Rolling = ShippedSounds.Default with { RollForgone = 40, RollsPerPhrase = Most, BassFirst = 20, Afterbeats = 20, Broken = 25 };
 
     private static readonly PricedSheet Sheet = SmallSheets.Priced(
         SmallSheets.Sheet(["C", "Am", "F", "G7", "C", "Dm7 G7", "Am7 F", "C"]), ShippedTowers.Default, Rolling);

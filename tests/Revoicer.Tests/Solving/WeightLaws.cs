@@ -83,7 +83,7 @@ public sealed class WeightLaws
         Assert.Equal(found.Price, found.Bound);
         return Priced(1).Prices.WholeTerms(found.Choice).Sum() - Priced(0).Prices.WholeTerms(found.Choice).Sum();
 
-        PricedSheet Priced(int at) => SmallSheets.Priced(SmallSheets.Sheet(bars), Chapel, with(ShippedSounds.Default, at));
+        PricedSheet Priced(int at) => SmallSheets.Priced(SmallSheets.Sheet(bars), Chapel, with(ShippedSounds.Default with { BassFirst = 20, Afterbeats = 20, Broken = 25 }, at));
     }
 
     /// <summary>Some prices and so many times others.</summary>

@@ -44,8 +44,7 @@ public sealed class FigureTests
         "| C | G |",
         Together,
         Rolled,
-        "bass first: C3 0, E4 3/2, G4 3/2",
-        "broken: C3 0, E4 3/4, G4 3/2");
+        "bass first: C3 0, E4 3/2, G4 3/2");
 
     [Fact]
     public void In_a_bar_of_four_dotted_quarters() => Expect(

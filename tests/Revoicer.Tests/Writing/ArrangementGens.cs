@@ -284,6 +284,7 @@ public static class ArrangementGens
             price, figures[0], figures[1], bells, none ? null : pedals, figures[2], heaviest, strokes, leftOut)
         {
             Fatigue = fatigue,
+            SoftTune = new SoftTune(fatigue.Row, new Decibels(fatigue.Level), fatigue.RowAt),
             StrongBeats = new StrongBeats(strokes / 3, strokes / 2, strokes),
             CloseRootStrokes = strokes,
         };

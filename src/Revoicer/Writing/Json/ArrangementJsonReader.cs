@@ -146,6 +146,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
     {
         TuneDose = Figure(fields, "tuneDose"),
         Fatigue = Object(fields.Take("fatigue"), Fatigue),
+        SoftTune = Object(fields.Take("softTune"), f => new SoftTune(Count(f, "count"), new Decibels(Figure(f, "under")), Time(f, "at"))),
         Carry = new Decibels(Figure(fields, "carry")),
         Brightness = Frequency(fields, "brightness"),
         StrongBeats = Object(fields.Take("strongBeats"), f => new StrongBeats(Count(f, "withBass"), Count(f, "longEnough"), Count(f, "all"))),

