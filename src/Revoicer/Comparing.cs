@@ -63,7 +63,7 @@ public static class Comparing
         var made = drafting as Drafting.Made;
         return new ComparedSetting(
             new Setting(tower.Name, sound.Name, semitones, moved.Key, sheet.HasTune ? WordOf(wish.Layout) : null),
-            KeyFit.Of(moved, tower, LayoutsOf(wish.Layout)),
+            KeyFit.Of(moved, tower, LayoutsOf(wish.Layout), wish.Octave),
             drafting)
         {
             Figures = made is null ? null : SettingFigures.Of(made, sound),

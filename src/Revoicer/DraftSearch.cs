@@ -48,39 +48,53 @@ internal sealed class DraftSearch(
             .Select(w => w.Thing).OfType<WishedThing.WholeVoicing>().Select(v => v.Notes).ToItems(),
     };
 
-    /// <summary>
-    /// The answer to a plan; null where every choice costs more than a price, the tune included, or where the deadline comes
-    /// and the answer can be done without.
-    /// </summary>
-    public (SheetPrices Prices, Outcome Outcome)? Best(SlotPlan plan, long most, bool isNeeded)
+    /// <summary>The answer to a plan.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="most">It is left as soon as every choice costs more than this, the tune included.</param>
+    /// <param name="isNeeded">Whether it cannot be done without when the deadline comes.</param>
+    public PlanTried Best(SlotPlan plan, long most, bool isNeeded)
     {
         try
         {
-            return plan.Slots.Count > SlotWindows.LongestWhole && wish is { Another: 0, VaryRepeats: false } ? InWindows(plan, most)
-                : Price(plan, most) is { } prices ? (prices, Answer(prices, []))
-                : null;
+            return plan.Slots.Count > SlotWindows.LongestWhole && wish is { Another: 0, VaryRepeats: false } ? InWindows(plan, most) : Whole(plan, most);
         }
         catch (Exception e) when (BrokenOff.Is(e) && !isNeeded && !cancel.IsCancellationRequested)
         {
-            return null;
+            return new PlanTried.OutOfTime();
         }
     }
 
+    /// <summary>What the tune of a plan costs by itself.</summary>
+    public long OfTune(SlotPlan plan) => new SlotPricing(instrument, sound, plan).OfTune;
+
+    /// <summary>What every choice of a plan costs at the least, the tune included: the cheapest candidate of each slot by itself.</summary>
+    public long Least(SlotPlan plan, CancellationToken until)
+    {
+        var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
+        var pricing = new SlotPricing(instrument, sound, plan);
+        return pricing.Least + plan.Slots.AsParallel().WithCancellation(until).Sum(slot => (long)pricing.Priced(slot, search.List(slot)).Prices.Min());
+    }
+
+    private PlanTried Whole(SlotPlan plan, long most)
+    {
+        var (prices, least) = Price(plan, most);
+        return prices is null ? new PlanTried.TooDear(least) : new PlanTried.Searched(prices, Answer(prices, []));
+    }
+
     // What the windows of a long piece come to together is played as it is, unless that only shows in the whole not to do.
-    private (SheetPrices Prices, Outcome Outcome)? InWindows(SlotPlan plan, long most)
+    private PlanTried InWindows(SlotPlan plan, long most)
     {
         progress?.Report(Stage.Search);
         var listing = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
         Rule[] rules = [.. _wishes, .. RulesOf(plan)];
         var windows = new WindowSearch(plan, new SlotPricing(instrument, sound, plan), listing.List, rules, wish.Effort, stop, cancel);
-        return windows.Best(most) is not { } best ? null
-            : windows.CanBePlayed(best) ? best
-            : Price(plan) is { } prices ? (prices, Answer(prices, []))
-            : null;
+        return windows.Best(most) is not { } best ? new PlanTried.TooDear(windows.Least)
+            : windows.CanBePlayed(best) ? new PlanTried.Searched(best.Prices, best.Outcome)
+            : Whole(plan, long.MaxValue);
     }
 
-    /// <summary>What can be played in the slots, priced; null where every choice costs more than a price, the tune included.</summary>
-    public SheetPrices? Price(SlotPlan plan, long most = long.MaxValue)
+    // What can be played in the slots, priced; no prices where every choice costs more than the most. And what all cost at the least, as far as that was seen.
+    private (SheetPrices? Prices, long Least) Price(SlotPlan plan, long most = long.MaxValue)
     {
         var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
         var pricing = new SlotPricing(instrument, sound, plan);
@@ -92,11 +106,11 @@ internal sealed class DraftSearch(
             pricing.Add(candidates, stop);
             if (pricing.Least > most)
             {
-                return null;
+                return (null, pricing.Least);
             }
         }
 
-        return pricing.Linked(stop);
+        return (pricing.Linked(stop), pricing.Least);
     }
 
     /// <summary>The answer under the sound's rules, the player's wishes, and what else is asked.</summary>
@@ -141,7 +155,7 @@ internal sealed class DraftSearch(
             return null;
         }
 
-        var prices = Price(plan)!;
+        var prices = Price(plan).Prices!;
         return (prices, Answer(prices, rules));
     }
 
@@ -153,6 +167,7 @@ internal sealed class DraftSearch(
         [
             .. wish.Wishes.All.Select(w => w.Words),
             .. bars.Select(bar => $"a phrase begins in bar {bar}"),
+            .. wish.Octave is { } octave && sheet.HasTune ? [$"the tune {OctaveNames.Of(octave)}"] : Array.Empty<string>(),
             .. wish.Another == 0 ? Array.Empty<string>() : [$"another answer, number {wish.Another}: other bells than in each answer before it in a quarter of the written chords"],
             .. (wish.VaryRepeats, varied) switch
             {

@@ -15,6 +15,9 @@ public sealed record DraftWish(Tempo? Tempo = null, bool EaseTune = false)
     /// <summary>Where the tune is to lie; without a tune it does not matter.</summary>
     public LayoutWish Layout { get; init; } = LayoutWish.Above;
 
+    /// <summary>By how many octaves higher than written the tune is to lie, -2 to 2; null for the octave that is cheapest. Without a tune it does not matter.</summary>
+    public int? Octave { get; init; }
+
     /// <summary>Whether the sheet as a plain hand would take it is to be made besides.</summary>
     public bool WithPlainHand { get; init; }
 

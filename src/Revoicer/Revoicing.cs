@@ -63,56 +63,14 @@ public static class Revoicing
         var written = SheetTempi.Of(sheet);
         var tempi = wish.Tempo is { } steady ? TempoMap.Steady(steady) : written;
         var placing = new TunePlacing(sheet, tower, instrument.Reach, tempi, wish.EaseTune, layout);
-        PlacedTune?[] tunes = placing.HasTune ? [.. placing.All()] : [null];
-
-        // To stay close is also to leave the tune in its octave, if the tower has it there.
-        tunes = wish.Original is { StayClose: > 0 } && tunes.Any(t => t?.Octaves == 0) ? [.. tunes.Where(t => t?.Octaves == 0)] : tunes;
-        if (tunes.Length == 0)
-        {
-            return new Drafting.Unplayable([placing.WhereItFits()]);
-        }
-
-        // The tune's octave is an outer choice: the cheapest is taken, of equals the nearest to the written. High octaves are
-        // mostly the cheapest, so they come first and the others are soon seen to be too dear.
         var search = new DraftSearch(sheet, tempi, instrument, sound, wish, progress, stop, cancel);
-        (SheetPrices Prices, Outcome.Found Found)? best = null;
-        (SheetPrices Prices, Outcome.Impossible Outcome)? impossible = null;
-        foreach (var tune in tunes.OrderByDescending(t => t?.Octaves))
+        var octaves = new OctaveSearch(sheet, placing, search, wish);
+        if (octaves.Run(cancel) is { } refusal)
         {
-            var plan = search.Cut(tune);
-            if (plan.Slots.Count == 0)
-            {
-                return new Drafting.NoChords(NoChords(sheet.Title, wish, placing.HasTune));
-            }
-
-            if (WishPlaces.Astray(wish.Wishes, sheet, plan) is { Count: > 0 } astray)
-            {
-                return new Drafting.Astray(astray);
-            }
-
-            var most = best is { } cheapest ? cheapest.Found.Price + cheapest.Prices.Tune : long.MaxValue;
-            if (search.Best(plan, most, isNeeded: best is null) is not var (prices, outcome))
-            {
-                continue;
-            }
-
-            if (outcome is Outcome.Impossible none && (impossible is null || IsNearer(tune, impossible.Value.Prices.Plan.Tune)))
-            {
-                impossible = (prices, none);
-            }
-
-            if (outcome is Outcome.Found found
-                && (found.Price + prices.Tune < most || (found.Price + prices.Tune == most && IsNearer(tune, best!.Value.Prices.Plan.Tune))))
-            {
-                best = (prices, found);
-            }
+            return refusal;
         }
 
-        if (best is not { } first)
-        {
-            return search.Refusal(impossible!.Value.Prices, impossible.Value.Outcome);
-        }
-
+        var first = octaves.Best;
         var last = search.Further(first.Prices, first.Found);
         if (last.Outcome is not Outcome.Found answer)
         {
@@ -125,6 +83,7 @@ public static class Revoicing
         var made = ArrangementMaking.Of(sheet, tempi, isAssumed, sound, last.Prices, answer) with
         {
             Wishes = search.Kept(varied: !ReferenceEquals(last.Prices, first.Prices)),
+            OtherOctaves = octaves.Others,
         };
         var told = tempi == written ? made : WithSpeedsTold(made, written);
         return Checked(told, tower) switch
@@ -138,16 +97,6 @@ public static class Revoicing
             var unplayable => unplayable,
         };
     }
-
-    private static string NoChords(string title, DraftWish wish, bool hasTune) => (wish.Original, hasTune) switch
-    {
-        (not null, _) => $"{title} has no chord symbols, and its notes make no chord that was found; write chord symbols over the tune",
-        (null, true) => $"{title} has a tune but no chord symbols, and a draft needs them; write them over the tune. Where the file has more "
-            + "voices than the tune, 'revoicer revoice' finds chords from their notes",
-        _ => $"{title} has no chord symbols, so there is nothing to voice",
-    };
-
-    private static bool IsNearer(PlacedTune? tune, PlacedTune? than) => Math.Abs(tune?.Octaves ?? 0) < Math.Abs(than?.Octaves ?? 0);
 
     // One tempo for the whole takes the place of all that the sheet has.
     private static Arrangement WithSpeedsTold(Arrangement made, TempoMap written) => written.Changes.Count == 1 ? made : made with

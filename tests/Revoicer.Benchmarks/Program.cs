@@ -21,6 +21,7 @@ return args switch
     ["tune", .. var sheets] when sheets.Length > 0 => TuneReport.Print(sheets),
     ["audit", .. var counts] when counts.Length > 0 && counts.All(c => int.TryParse(c, NumberStyles.None, CultureInfo.InvariantCulture, out _)) =>
         AuditTimes.Print([.. counts.Select(c => int.Parse(c, CultureInfo.InvariantCulture))]),
+    ["music", .. var files] when files.Length > 0 => MusicReport.Print(files),
     ["passage", .. var files] when files.Length > 0 => PassageReport.Print(files),
     ["pictures", var folder] => PicturesReport.Write(folder),
     _ => Usage(),
@@ -45,6 +46,7 @@ static int Usage()
     Console.Error.WriteLine("       Revoicer.Benchmarks program PROGRAM SHEET...   whole runs of the built program, median of ten");
     Console.Error.WriteLine("       Revoicer.Benchmarks tune SHEET...              the tunes of ABC files as heard: start and length in quarters, MIDI number");
     Console.Error.WriteLine("       Revoicer.Benchmarks passage FILE.mid...        the voices of MIDI files as heard, each note likewise");
+    Console.Error.WriteLine("       Revoicer.Benchmarks music FILE.json...         what arrangements are like bar by bar, as ../shared/tools/music.py prints it");
     Console.Error.WriteLine("       Revoicer.Benchmarks audit N...                 audits of music of N notes, stage by stage");
     Console.Error.WriteLine("       Revoicer.Benchmarks pictures FOLDER            draws the pictures of docs/clash-model.md into a folder, as SVG and PNG");
     return 2;

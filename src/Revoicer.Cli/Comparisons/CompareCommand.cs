@@ -19,6 +19,7 @@ internal static class CompareCommand
         var sheet = new Argument<string>("SHEET or FOLDER") { Description = "the lead sheet, a .chords, .abc, .musicxml, .xml or .mxl file (docs/files.md describes them); of a folder all of these" };
         var (towers, sounds, layouts, keys) = (CompareOptions.Towers(), CompareOptions.Sounds(), CompareOptions.Layouts(), CompareOptions.Keys());
         var (tempo, piece, voice, wishes) = (SheetOptions.Tempo(), SheetOptions.Piece(), SheetOptions.Voice(), SheetOptions.Wishes());
+        var octave = OctaveOption.Make();
         var chords = new Option<bool>("--chords") { Description = "under the table, every chord that a draft takes otherwise than the first, both in words, the difference term by term" };
         var bar = CompareOptions.Bar();
         var json = new Option<bool>("--json") { Description = "print the figures as JSON (docs/files.md)" };
@@ -26,7 +27,7 @@ internal static class CompareCommand
         var (tradeOff, soundFolder, pictures) = (CompareOptions.TradeOff(), CompareOptions.SoundFolder(), CompareOptions.Pictures());
         var name = SheetOptions.Out("the NAME of what --plain and --pictures write; by default the sheet's name in this folder");
         var force = SheetOptions.Force();
-        var command = new Command("compare", Help) { sheet, sounds, towers, layouts, keys, wishes, tempo, piece, voice, chords, bar, plain, tradeOff, soundFolder, pictures, name, force, json };
+        var command = new Command("compare", Help) { sheet, sounds, towers, layouts, keys, octave, wishes, tempo, piece, voice, chords, bar, plain, tradeOff, soundFolder, pictures, name, force, json };
         command.SetAction((parsed, cancel) => Task.Run(
             () => CompareRun.Of(
                 new CompareRequest(
@@ -38,6 +39,7 @@ internal static class CompareCommand
                     parsed.GetValue(keys) ?? KeyRange.Written)
                 {
                     PerMinute = parsed.GetValue(tempo),
+                    Octave = parsed.GetValue(octave),
                     Wishes = parsed.GetValue(wishes),
                     Chords = parsed.GetValue(chords),
                     Bar = parsed.GetValue(bar),

@@ -65,7 +65,7 @@ internal static class CompareFolder
         }
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
-        var comparison = Comparing.Of(sheet, settings.Choices, new DraftWish(tempo), TimeProvider.System, null, cancel);
+        var comparison = Comparing.Of(sheet, settings.Choices, new DraftWish(tempo) { Octave = request.Octave }, TimeProvider.System, null, cancel);
         if (comparison.Settings.Any(s => s.Made is not null))
         {
             return (comparison, ExitCode.Done, error.ToString());

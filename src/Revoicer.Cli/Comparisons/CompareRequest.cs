@@ -16,6 +16,9 @@ internal sealed record CompareRequest(
     /// <summary>Beats of the metre a minute; null for the sheet's tempo.</summary>
     public double? PerMinute { get; init; }
 
+    /// <summary>By how many octaves higher than written the tune is to lie; null for the cheapest.</summary>
+    public int? Octave { get; init; }
+
     /// <summary>The file of the player's wishes; null for none.</summary>
     public string? Wishes { get; init; }
 

@@ -3,6 +3,7 @@ using System.Text;
 using Revoicer.Arrangements;
 using Revoicer.Bells;
 using Revoicer.Cli.Files;
+using Revoicer.Cli.Options;
 using Revoicer.Cli.Settings;
 using Revoicer.Cli.Streams;
 using Revoicer.Comparisons;
@@ -51,7 +52,7 @@ internal static class CompareRun
         }
 
         var tempo = request.PerMinute is { } perMinute ? new Tempo(sheet.Bars[0].Meter.Beat, perMinute) : (Tempo?)null;
-        var wish = new DraftWish(tempo) { Wishes = wishes, WithPlainHand = request.Plain };
+        var wish = new DraftWish(tempo) { Octave = request.Octave, Wishes = wishes, WithPlainHand = request.Plain };
         if (request.TradeOff)
         {
             return TradeOffRun.Of(request, settings, sheet, wish, output, error, cancel);
@@ -76,9 +77,9 @@ internal static class CompareRun
     /// <summary>Whether a sheet can be compared as asked; where it cannot, why is told.</summary>
     public static bool CanCompare(CompareRequest request, OpenedSettings settings, LeadSheet sheet, TextWriter error)
     {
-        if (!sheet.HasTune && request.Layouts.Any(l => l != LayoutWish.Above))
+        if (AskedOfTune.Obstacle(sheet, request.Layouts, request.Octave) is { } obstacle)
         {
-            error.Say($"{request.Sheet}: there is no tune on this sheet, so --layout has nothing to lay anywhere; leave it out, or give a sheet with a tune (an .abc file)");
+            error.Say($"{request.Sheet}: {obstacle}");
             return false;
         }
 

@@ -26,6 +26,7 @@ internal static class DraftCommand
         var prove = SearchOptions.Prove();
         var limit = SearchOptions.TimeLimit();
         var layout = SheetOptions.Layout();
+        var octave = OctaveOption.Make();
         var wishes = SheetOptions.Wishes();
         var another = new Option<int>("--another")
         {
@@ -37,7 +38,7 @@ internal static class DraftCommand
         var force = SheetOptions.Force();
         var command = new Command("draft", "Voice a lead sheet for a tower: a score to play from, MIDI to hear it, the arrangement as JSON, and the reasons as text.\n\nExample: revoicer draft leadsheets-demo/ferry-waltz.chords --key F --sound bright --out waltz")
         {
-            sheet, tower, sound, wishes, another, vary, name, tempo, key, piece, voice, ease, layout, prove, limit, force,
+            sheet, tower, sound, wishes, another, vary, name, tempo, key, piece, voice, ease, layout, octave, prove, limit, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => DraftRun.Of(
@@ -56,6 +57,7 @@ internal static class DraftCommand
                     parsed.GetValue(layout))
                 {
                     Wishes = parsed.GetValue(wishes),
+                    Octave = parsed.GetValue(octave),
                     Another = parsed.GetValue(another),
                     VaryRepeats = parsed.GetValue(vary),
                 },

@@ -27,6 +27,9 @@ internal sealed record DraftRequest(
     /// <summary>The file of the player's wishes; null for none.</summary>
     public string? Wishes { get; init; }
 
+    /// <summary>By how many octaves higher than written the tune is to lie; null for the cheapest.</summary>
+    public int? Octave { get; init; }
+
     /// <summary>Which other answer; 0 for the first.</summary>
     public int Another { get; init; }
 

@@ -12,6 +12,7 @@ using Revoicer.Playing;
 using Revoicer.Solving;
 using Revoicer.Sounds;
 using Revoicer.Text;
+using Revoicer.Voicings;
 using Revoicer.Writing.Json;
 using Revoicer.Writing.Midi;
 using Revoicer.Writing.MusicXml;
@@ -53,9 +54,9 @@ internal static class DraftRun
     public static LeadSheet? Prepared(LeadSheet read, DraftRequest request, TextWriter error)
     {
         var (sheet, sentence) = request.Key is { } wish ? wish.Apply(read) : (read, "");
-        if (sheet is not null && request.Layout != LayoutWish.Above && !sheet.HasTune)
+        if (sheet is not null && AskedOfTune.Obstacle(sheet, [request.Layout], request.Octave) is { } obstacle)
         {
-            (sheet, sentence) = (null, "there is no tune on this sheet, so --layout has nothing to lay anywhere; leave it out, or give a sheet with a tune (an .abc file)");
+            (sheet, sentence) = (null, obstacle);
         }
 
         if (sheet is null)
@@ -159,8 +160,11 @@ internal static class DraftRun
             strokes: {arrangement.Strokes.Count(s => !s.IsTune)}{(arrangement.TuneOctaves is null ? "" : " beside the tune")}; chords without a stroke: {arrangement.SilentChords}, with one alone: {arrangement.SingleStrokes}
             search: {arrangement.Status}
 
-            """) + Layout(arrangement);
+            """) + Octave(arrangement) + Layout(arrangement);
     }
+
+    private static string Octave(Arrangement arrangement) => arrangement.TuneOctaves is not { } octaves ? ""
+        : $"tune: {OctaveNames.Of(octaves)}{(arrangement.OtherOctaves.Count == 0 ? "" : ". ")}{OctaveWords.Of(arrangement.OtherOctaves)}\n";
 
     private static string Bass(Arrangement arrangement) => arrangement.HasTuneBelow
         ? "the tune below is the bass"

@@ -29,6 +29,7 @@ internal sealed record SheetDraft(Drafting Drafting, DraftWish Wish, string? Bes
         {
             Effort = (request.Prove ? ProofEffort.Thorough : ProofEffort.Quick) with { Deadline = deadline },
             Layout = request.Layout,
+            Octave = request.Octave,
             Wishes = taken.Wishes,
             Another = request.Another,
             VaryRepeats = request.VaryRepeats,

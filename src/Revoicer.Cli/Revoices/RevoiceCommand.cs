@@ -21,13 +21,13 @@ internal static class RevoiceCommand
         var name = SheetOptions.Out("write NAME.mid, NAME.txt, NAME.json and NAME.musicxml; by default the music's name with -revoiced behind it, in this folder");
         var (tower, sound, tempo, key) = (SheetOptions.Tower(), SheetOptions.Sound(), SheetOptions.Tempo(), SheetOptions.Key());
         var (sounding, piece, wishes, force) = (PassageOptions.Sounding(), SheetOptions.Piece(), SheetOptions.Wishes(), SheetOptions.Force());
-        var (ease, prove, limit) = (SearchOptions.EaseTune(), SearchOptions.Prove(), SearchOptions.TimeLimit());
+        var (octave, ease, prove, limit) = (OctaveOption.Make(), SearchOptions.EaseTune(), SearchOptions.Prove(), SearchOptions.TimeLimit());
         var command = new Command(
             "revoice",
             "Voice music anew that exists in full: its tune, its rhythm and its chords stay, the bells under it are chosen again, and what moved is told "
             + "bar by bar. The original is not touched.\n\nExample: revoicer revoice leadsheets-demo/passages/harbour-evensong.abc --stay-close 0.5 --sound full")
         {
-            passage, close, voice, tower, sound, wishes, name, tempo, key, sounding, piece, ease, prove, limit, force,
+            passage, close, voice, tower, sound, wishes, name, tempo, key, sounding, piece, octave, ease, prove, limit, force,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => RevoiceRun.Of(
@@ -46,6 +46,7 @@ internal static class RevoiceCommand
                         parsed.GetValue(force),
                         LayoutWish.Above)
                     {
+                        Octave = parsed.GetValue(octave),
                         Wishes = parsed.GetValue(wishes),
                     },
                     parsed.GetValue(sounding),

@@ -36,6 +36,9 @@ public sealed record Arrangement(
     /// <summary>By how many octaves the tune is played higher than written; null where there is none.</summary>
     public int? TuneOctaves { get; init; }
 
+    /// <summary>What the nearest other octaves in which the tune fits would have cost, nearest first, as far as that was looked at; at most <see cref="OtherOctave.MostTold"/>.</summary>
+    public Items<OtherOctave> OtherOctaves { get; init; } = [];
+
     /// <summary>Where the tune lies; null where there is none.</summary>
     public ChosenLayout? Layout { get; init; }
 
@@ -195,6 +198,9 @@ public sealed record Totals(
 
     /// <summary>How far the chords carry on the mean, re one stroke of C4 over the same time; the tune included.</summary>
     public Decibels Carry { get; init; }
+
+    /// <summary>The same if every bell were struck at 0 dB, tune and heavy bells too: how far the bells carry that were chosen.</summary>
+    public Decibels CarryAtEqualTouch { get; init; }
 
     /// <summary>Around which frequency the energy of all chords lies, the tune included; 0 where nothing is struck.</summary>
     public Hertz Brightness { get; init; }

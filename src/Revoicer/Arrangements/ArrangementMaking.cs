@@ -35,6 +35,7 @@ public static class ArrangementMaking
             .ToItems();
         var all = strokes.All;
         var heard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
+        var alike = HeardSound.Of(prices.Instrument, inTime.Select(c => c with { Strokes = HeardSound.AtEqualTouch(c.Strokes) }), HeardSound.AtEqualTouch(strokes.Tune));
         var plain = Yardsticks.OfPlainHand(prices, tempi, sound);
         var close = Yardsticks.OfCloseRoot(prices, tempi, sound);
         return new Arrangement(
@@ -55,6 +56,7 @@ public static class ArrangementMaking
                 Fatigue = Fatigue.Of(all, PlayingLimits.For(prices.Instrument.Tower)),
                 SoftTune = SoftTune.Of(prices, found.Choice, strokes.Shift),
                 Carry = heard.Carry,
+                CarryAtEqualTouch = alike.Carry,
                 Brightness = heard.Brightness,
                 StrongBeats = StrongBeatsOf(plan, chosen),
                 CloseRootDose = close.Dose,

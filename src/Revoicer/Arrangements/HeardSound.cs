@@ -35,6 +35,9 @@ internal static class HeardSound
         return carries.Count == 0 ? (Decibels.Zero, new Hertz(0)) : (new Decibels(carries.Average()), TowerCarry.Brightness(energy, moment));
     }
 
+    /// <summary>The strokes, all of them at 0 dB.</summary>
+    public static Items<Stroke> AtEqualTouch(Items<Stroke> strokes) => strokes.Select(s => s with { Level = Decibels.Zero }).ToItems();
+
     private static double Power(Stroke stroke) => Math.Pow(stroke.Level.AmplitudeFactor, 2);
 
     // The lead of a roll is counted as if it came on the beat, as in the price.

@@ -25,6 +25,7 @@ public sealed record Measure(string Name, Better Better, int Decimals, Func<Sett
         new("medianClash", Better.Less, 1, f => f.MedianClash),
         new(Worst, Better.Less, 1, f => f.Worst.Clash.Avoidable),
         new("carry", Better.More, 1, f => f.Carry.Value),
+        new("carryAtEqualTouch", Better.More, 1, f => f.CarryAtEqualTouch.Value),
         new("brightness", Better.Neither, 0, f => f.Brightness.Value),
         new("effort", Better.Less, 1, f => f.Effort),
         new("rolls", Better.Neither, 0, f => f.Rolls),

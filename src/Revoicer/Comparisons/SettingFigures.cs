@@ -33,6 +33,9 @@ public sealed record SettingFigures
     /// <summary>How far the chords carry on the mean, re one stroke of C4 over the same time.</summary>
     public required Decibels Carry { get; init; }
 
+    /// <summary>The same if every bell were struck at 0 dB.</summary>
+    public required Decibels CarryAtEqualTouch { get; init; }
+
     /// <summary>Around which frequency the energy of all chords lies.</summary>
     public required Hertz Brightness { get; init; }
 
@@ -86,6 +89,7 @@ public sealed record SettingFigures
             MedianClash = totals.MedianClash,
             Worst = arrangement.Choices.MaxBy(c => c.Clash.Avoidable)!,
             Carry = totals.Carry,
+            CarryAtEqualTouch = totals.CarryAtEqualTouch,
             Brightness = totals.Brightness,
             Effort = null,
             Rolls = arrangement.Choices.Count(c => c.Figure == FigureNames.Of(Figure.Rolled)),

@@ -23,12 +23,5 @@ public sealed record TuneStroke(WrittenNote Note, Limb Limb, Beats Start, Second
 public sealed record PlacedTune(TuneLayout Layout, int Octaves, Items<TuneStroke> Strokes, Items<string> Told, Seconds Around)
 {
     /// <summary>Its octave in words: "an octave higher than written".</summary>
-    public string OctaveInWords => Octaves switch
-    {
-        0 => "in its written octave",
-        1 => "an octave higher than written",
-        -1 => "an octave lower than written",
-        > 1 => $"{Octaves} octaves higher than written",
-        _ => $"{-Octaves} octaves lower than written",
-    };
+    public string OctaveInWords => OctaveNames.Of(Octaves);
 }

@@ -10,8 +10,9 @@ namespace Revoicer.Voicings;
 /// <summary>Places the tune of a sheet on a tower: in which octaves it fits, by which limbs it is played, what of it is told.</summary>
 public sealed class TunePlacing
 {
-    // More than two octaves away no tune is taken for itself any more. Common practice.
-    private const int MostOctaves = 2;
+    /// <summary>Farther than so many octaves from where it is written no tune is taken for itself any more. Common practice.</summary>
+    public const int MostOctaves = 2;
+
     private const int OctaveSemitones = 12;
 
     private readonly LeadSheet _sheet;
@@ -46,18 +47,29 @@ public sealed class TunePlacing
     /// <summary>The tune in every octave in which the tower has all its bells where its limbs reach: as written first, then the nearest; none without a tune.</summary>
     public IEnumerable<PlacedTune> All() => Octaves().Where(_ => HasTune).Where(o => Fits(o * OctaveSemitones)).Select(Place);
 
-    /// <summary>What would help a tune that fits in no octave, in a sentence: keys that have all its bells, another layout.</summary>
-    public string WhereItFits()
+    /// <summary>
+    /// What would help a tune that does not fit in the octave asked for, or in none, in a sentence: other octaves; keys that have
+    /// all its bells; another layout.
+    /// </summary>
+    /// <param name="octaves">By how many octaves higher than written it is to lie; null where any would do.</param>
+    public string WhereItFits(int? octaves = null)
     {
-        var fitting = Enumerable.Range(-5, 12)
-            .Where(semitones => Octaves().Any(o => Fits(semitones + (o * OctaveSemitones))))
-            .Select(semitones => semitones.ToString("+0;-0", CultureInfo.InvariantCulture))
-            .ToArray();
         var (lowest, highest) = (_line.Min(n => n.Note.Midi), _line.Max(n => n.Note.Midi));
         var (where, otherwise, wider) = _layout == TuneLayout.Above
             ? ("", "", "")
             : (" on the pedals and in the lower half of the batons", ", or above the chords with --layout above", ", or --layout above,");
-        var range = $"the tune goes from {WrittenNote.AtMidi(lowest)} to {WrittenNote.AtMidi(highest)}, and in no octave has {_tower.Name} all its bells{where}";
+        var range = $"the tune goes from {WrittenNote.AtMidi(lowest)} to {WrittenNote.AtMidi(highest)}, and";
+        var others = Octaves().Where(o => Fits(o * OctaveSemitones)).Order().ToArray();
+        if (octaves is { } asked && others.Length > 0)
+        {
+            return $"{range} {OctaveNames.Of(asked)} {_tower.Name} does not have all its bells{where}; it fits with --octave {string.Join(", ", others)}{otherwise}";
+        }
+
+        range += $" in no octave has {_tower.Name} all its bells{where}";
+        var fitting = Enumerable.Range(-5, 12)
+            .Where(semitones => Octaves().Any(o => Fits(semitones + (o * OctaveSemitones))))
+            .Select(semitones => semitones.ToString("+0;-0", CultureInfo.InvariantCulture))
+            .ToArray();
         return fitting.Length > 0
             ? $"{range}; it fits with --key {string.Join(", ", fitting)}{otherwise}"
             : $"{range}, nor in any other key; a tower with a wider compass{wider} would do";

@@ -63,16 +63,24 @@ public static class ArrangementGens
         from totals in Totals
         from status in Status
         from layout in Layout
+        from others in Few(OtherOctave)
         from wishes in Few(Word)
         from unheard in Few(Gen.Choose(0, 99))
         select new Arrangement(
             title, tower, sound, written, sounding, tempi, assumed, bars, shifted.Shift, strokes, choices, totals with { Price = status.Price }, status)
         {
             TuneOctaves = bars.Count % 3 == 0 ? null : (bars.Count % 3) - 1,
+            OtherOctaves = others,
             Layout = layout,
             Wishes = wishes,
             Unheard = unheard,
         };
+
+    private static Gen<OtherOctave> OtherOctave =>
+        from octaves in Gen.Choose(-2, 2)
+        from costsMore in Price
+        from exact in Gen.Elements(true, false)
+        select new OtherOctave(octaves, octaves == 2 ? null : costsMore, exact);
 
     private static Gen<ChosenLayout?> Layout =>
         from tune in Gen.Elements(Enum.GetValues<TuneLayout>())
@@ -287,6 +295,7 @@ public static class ArrangementGens
             SoftTune = new SoftTune(fatigue.Row, new Decibels(fatigue.Level), fatigue.RowAt),
             StrongBeats = new StrongBeats(strokes / 3, strokes / 2, strokes),
             CloseRootStrokes = strokes,
+            CarryAtEqualTouch = new Decibels(strokes / 4.0),
         };
 
     private static Gen<Fatigue> Fatigue =>

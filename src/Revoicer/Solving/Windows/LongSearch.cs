@@ -66,6 +66,9 @@ internal sealed class LongSearch
     /// <summary>Finished windows, which stand where there is no time to solve them; null where there is no answer then.</summary>
     public IReadOnlyList<PieceWindow>? Instead { get; init; }
 
+    /// <summary>What every choice costs at the least, the tune included, as far as that was seen.</summary>
+    public long Least { get; private set; }
+
     /// <summary>The windows, once there is an answer.</summary>
     public IReadOnlyList<PieceWindow> Windows => [.. _solved.OfType<PieceWindow>()];
 
@@ -81,10 +84,10 @@ internal sealed class LongSearch
         using var halt = until.With(_cancel);
         var (stop, needed) = Instead is null ? (_stop, _stop) : (halt.Token, _cancel);
         var rest = most == long.MaxValue ? new long[_windows.Length] : Leasts(most);
-        var least = _pricing.OfTune + rest.Sum();
+        Least = _pricing.OfTune + rest.Sum();
         foreach (var together in Enumerable.Range(0, _windows.Length).Chunk(AtOnce))
         {
-            if (least > most)
+            if (Least > most)
             {
                 return null;
             }
@@ -106,7 +109,7 @@ internal sealed class LongSearch
             foreach (var (number, (found, _)) in together.Zip(solved))
             {
                 _solved[number] = found;
-                least += found is null ? 0 : found.Bound - rest[number];
+                Least += found is null ? 0 : found.Bound - rest[number];
             }
 
             Advance();

@@ -21,7 +21,10 @@ internal sealed class WindowSearch(
 {
     /// <summary>As <see cref="LongSearch.Best"/>.</summary>
     /// <param name="most">Dearer than this is not wanted.</param>
-    public (SheetPrices Prices, Outcome Outcome)? Best(long most) => effort.Deadline.IsNone ? Among(effort).Best(most) : BestInTime(most);
+    public (SheetPrices Prices, Outcome Outcome)? Best(long most) => effort.Deadline.IsNone ? Among(effort, most) : BestInTime(most);
+
+    /// <summary>Where every choice costs more than that: what it costs at the least, as far as that was seen.</summary>
+    public long Least { get; private set; }
 
     /// <summary>Whether all windows together keep the rules and leave time for every move, which only shows in the whole.</summary>
     public bool CanBePlayed((SheetPrices Prices, Outcome Outcome) best) =>
@@ -29,18 +32,27 @@ internal sealed class WindowSearch(
 
     private (SheetPrices Prices, Outcome Outcome)? BestInTime(long most)
     {
-        var few = Among(ProofEffort.Unproven with { Deadline = effort.Deadline }, new FewCandidates(pricing, list, rules));
+        var few = Long(ProofEffort.Unproven with { Deadline = effort.Deadline }, new FewCandidates(pricing, list, rules));
         if (few.Best(long.MaxValue) is not { Outcome: Outcome.Found found } first || !CanBePlayed(first))
         {
-            return Among(effort).Best(most);
+            return Among(effort, most);
         }
 
-        var best = Among(effort, instead: few.Windows).Best(most);
+        var best = Among(effort, most, few.Windows);
         return best is { Outcome: Outcome.Found better } && (better.Price > found.Price || !CanBePlayed(best.Value))
             ? (first.Prices, found with { Bound = Math.Min(found.Price, better.Bound), WasCutShort = true })
             : best;
     }
 
-    private LongSearch Among(ProofEffort spent, FewCandidates? few = null, IReadOnlyList<PieceWindow>? instead = null) =>
+    // Among all candidates.
+    private (SheetPrices Prices, Outcome Outcome)? Among(ProofEffort spent, long most, IReadOnlyList<PieceWindow>? instead = null)
+    {
+        var search = Long(spent, instead: instead);
+        var best = search.Best(most);
+        Least = search.Least;
+        return best;
+    }
+
+    private LongSearch Long(ProofEffort spent, FewCandidates? few = null, IReadOnlyList<PieceWindow>? instead = null) =>
         new(plan, pricing, list, rules, spent, stop, cancel) { Few = few, Instead = instead };
 }

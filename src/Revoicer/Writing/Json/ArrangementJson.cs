@@ -7,7 +7,7 @@ namespace Revoicer.Writing.Json;
 public static class ArrangementJson
 {
     /// <summary>The version of the form; it grows when a file of the new form could not be read as one of the old.</summary>
-    public const int Format = 7;
+    public const int Format = 8;
 
     // An arrangement of an hour has some 10 MB. Estimate.
     private const int LargestFile = 32 * 1024 * 1024;

@@ -36,6 +36,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
             Object(fields.Take("status"), Status))
         {
             TuneOctaves = (int?)fields.WholeOrNull("tuneOctaves", -9, 9),
+            OtherOctaves = fields.List("otherOctaves", v => Object(v, OtherOctave)),
             Layout = fields.TakeUnlessNull("layout") is { } layout ? Object(layout, Layout) : null,
             Wishes = fields.List("wishes", fields.Text),
             Unheard = fields.List("unheard", v => (int)fields.Whole(v, 0, MostOfAnything)),
@@ -43,6 +44,9 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         fields.Done();
         return arrangement;
     }
+
+    private static OtherOctave OtherOctave(JsonFields fields) => new(
+        (int)fields.Whole("octaves", -9, 9), fields.WholeOrNull("costsMore", -LargestPrice, LargestPrice), fields.Truth("exact"));
 
     private ChosenLayout Layout(JsonFields fields) => new(
         Named(fields, "tune", TuneLayoutNames.Find, "above or below"),
@@ -148,6 +152,7 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         Fatigue = Object(fields.Take("fatigue"), Fatigue),
         SoftTune = Object(fields.Take("softTune"), f => new SoftTune(Count(f, "count"), new Decibels(Figure(f, "under")), Time(f, "at"))),
         Carry = new Decibels(Figure(fields, "carry")),
+        CarryAtEqualTouch = new Decibels(Figure(fields, "carryAtEqualTouch")),
         Brightness = Frequency(fields, "brightness"),
         StrongBeats = Object(fields.Take("strongBeats"), f => new StrongBeats(Count(f, "withBass"), Count(f, "longEnough"), Count(f, "all"))),
         CloseRootDose = Figure(fields, "closeRootDose"),

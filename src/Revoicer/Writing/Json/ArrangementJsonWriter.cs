@@ -57,6 +57,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteLines("bars", _arrangement.Bars, Bar);
         _json.WriteNumber("shift", _arrangement.Shift.Value);
         WriteNumberOrNull("tuneOctaves", _arrangement.TuneOctaves);
+        _json.WriteLines("otherOctaves", _arrangement.OtherOctaves, JsonLayout.Write);
         JsonLayout.Write(_json, _arrangement.Layout);
         _json.WriteLines("strokes", _arrangement.Strokes, StrokeMembers);
         _json.WriteStartArray("choices");
@@ -146,6 +147,7 @@ internal sealed class ArrangementJsonWriter
         _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
         _json.WriteNumber("tuneDose", totals.TuneDose);
         _json.WriteNumber("carry", totals.Carry.Value);
+        _json.WriteNumber("carryAtEqualTouch", totals.CarryAtEqualTouch.Value);
         _json.WriteNumber("brightness", totals.Brightness.Value);
         _json.WritePropertyName("strongBeats");
         _json.WriteOnOneLine(json => JsonReasons.Write(json, totals.StrongBeats));

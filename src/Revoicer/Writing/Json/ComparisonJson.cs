@@ -102,6 +102,7 @@ public static class ComparisonJson
         json.WritePropertyName("worst");
         json.WriteOnOneLine(line => Worst(line, figures.Worst));
         json.WriteNumber("carry", figures.Carry.Value);
+        json.WriteNumber("carryAtEqualTouch", figures.CarryAtEqualTouch.Value);
         json.WriteNumber("brightness", figures.Brightness.Value);
         Number(json, "effort", figures.Effort);
         json.WriteNumber("rolls", figures.Rolls);

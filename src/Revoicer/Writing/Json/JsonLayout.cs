@@ -4,9 +4,24 @@ using Revoicer.Playing;
 
 namespace Revoicer.Writing.Json;
 
-/// <summary>Writes where the tune lies.</summary>
+/// <summary>Writes where the tune lies, and where else it could.</summary>
 internal static class JsonLayout
 {
+    public static void Write(Utf8JsonWriter line, OtherOctave other)
+    {
+        line.WriteNumber("octaves", other.Octaves);
+        if (other.CostsMore is { } costsMore)
+        {
+            line.WriteNumber("costsMore", costsMore);
+        }
+        else
+        {
+            line.WriteNull("costsMore");
+        }
+
+        line.WriteBoolean("exact", other.IsExact);
+    }
+
     public static void Write(Utf8JsonWriter json, ChosenLayout? layout)
     {
         json.WritePropertyName("layout");

@@ -11,7 +11,8 @@ internal static class MeasureWords
         Measure.ClashDose => ["clash", "dose "],
         "medianClash" => ["median", "clash "],
         Measure.Worst => ["worst ", ""],
-        "carry" => ["carry "],
+        "carry" => ["carry as", "struck "],
+        "carryAtEqualTouch" => ["at equal", "touch "],
         "brightness" => ["bright-", "ness "],
         "effort" => ["effort "],
         "rolls" => ["rolls "],
@@ -27,7 +28,7 @@ internal static class MeasureWords
     /// <summary>What stands behind its numbers.</summary>
     public static string Unit(Measure measure) => measure.Name switch
     {
-        "carry" => " dB",
+        "carry" or "carryAtEqualTouch" => " dB",
         "brightness" => " Hz",
         "tenthsAndWider" or Measure.StrongBeats => " %",
         _ => "",

@@ -3,6 +3,7 @@ using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Text;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Text;
 
@@ -25,6 +26,11 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         if (arrangement.TuneOctaves is { } octaves)
         {
             page.Entry("Tune", Tune(octaves));
+        }
+
+        if (arrangement.OtherOctaves.Count > 0)
+        {
+            page.Entry("Octaves", OctaveWords.Of(arrangement.OtherOctaves));
         }
 
         if (arrangement.Layout is { } layout)
@@ -132,18 +138,8 @@ internal sealed class RationaleFirstPage(Arrangement arrangement)
         return told.Length == 0 ? "" : $"{told}, in place of {Sentences.Figure(totals.ClashDose)} with {strokes}";
     }
 
-    private string Tune(int octaves)
-    {
-        var place = octaves switch
-        {
-            0 => "where it is written",
-            1 => "an octave higher than written",
-            -1 => "an octave lower than written",
-            > 1 => $"{octaves} octaves higher than written",
-            _ => $"{-octaves} octaves lower than written",
-        };
-        return $"{place}, of the octaves that fit the cheapest in all; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named{Soft(arrangement.Totals.SoftTune)}";
-    }
+    private string Tune(int octaves) =>
+        $"{OctaveNames.Of(octaves)}; with itself it clashes {Sentences.Figure(arrangement.Totals.TuneDose)}, which no voicing changes and which is in no figure below but where it is named{Soft(arrangement.Totals.SoftTune)}";
 
     private string Soft(SoftTune soft) => soft.Count == 0 ? "" : string.Create(
         CultureInfo.InvariantCulture,
