@@ -50,6 +50,20 @@ public sealed class RevoicingOctaveTests
         }
     }
 
+    // 48 chords are searched in windows, where an octave is left as soon as it is too dear.
+    [Fact]
+    public void So_it_is_in_a_long_piece()
+    {
+        var sheet = TuneSlots.Sheet(string.Concat(Enumerable.Repeat("\"C\"c e \"F\"a f|\"Dm\"d f \"G7\"g2|", 12)) + "]");
+        var made = Made(sheet, octave: null);
+
+        Assert.Contains(made.OtherOctaves, o => !o.IsExact && o.CostsMore > 0);
+        foreach (var other in made.OtherOctaves)
+        {
+            Assert.InRange(other.CostsMore!.Value, 0, Made(sheet, other.Octaves).Layout!.Price - made.Layout!.Price);
+        }
+    }
+
     [Fact]
     public void The_octave_that_is_taken_is_the_cheapest_and_those_told_are_the_nearest()
     {

@@ -44,6 +44,22 @@ public class AuditOfDraftsTests
     }
 
     [Theory]
+    [MemberData(nameof(Demos))]
+    public void Carry_at_equal_touch_is_that_of_the_same_strokes_all_at_0_dB(string file)
+    {
+        var made = Passages.Draft(Passages.Sheet(file));
+        var alike = made with
+        {
+            Strokes = Alike(made.Strokes),
+            Choices = made.Choices.Select(c => c with { Strokes = Alike(c.Strokes) }).ToItems(),
+        };
+        Assert.Equal(made.Totals.CarryAtEqualTouch, Auditing.Of(alike, Tower, ShippedSounds.Default, cancel: TestContext.Current.CancellationToken).Totals.Carry);
+        Assert.NotEqual(made.Totals.Carry, made.Totals.CarryAtEqualTouch);
+
+        static Items<Stroke> Alike(Items<Stroke> strokes) => strokes.Select(s => s with { Level = Decibels.Zero }).ToItems();
+    }
+
+    [Theory]
     [MemberData(nameof(ChordDemos))]
     public void Chords_without_a_tune_written_down_and_read_back_have_the_same_figures(string file)
     {

@@ -148,7 +148,7 @@ public class ArrangementJsonTests
     }
 
     [Theory]
-    [InlineData("\"format\": 7", "\"format\": 6", "6 stands here; expected 7")]
+    [InlineData("\"format\": 8", "\"format\": 7", "7 stands here; expected 8")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"aside\", \"price\": 1, \"other\": null, \"obstacle\": null }", "'aside' stands here; expected above or below")]
     [InlineData("\"layout\": null", "\"layout\": { \"tune\": \"below\", \"price\": 1, \"obstacle\": null }", "'other' is missing from this object; expected a member \"other\"")]
     [InlineData("\"title\": ", "\"titel\": ", "'titel' is no member of this object; expected the members of docs/files.md")]
