@@ -71,7 +71,8 @@ internal sealed partial class MusicFigures
         yield return ("each", _made.Totals.ClashDose / Math.Max(1, strokes));
     }
 
-    private static double Share<T>(T[] all, Func<T, bool> which) => all.Length == 0 ? 0.0 : all.Count(which) / (double)all.Length;
+    // The whole number 0 where there are none.
+    private static object Share<T>(T[] all, Func<T, bool> which) => all.Length == 0 ? (object)0 : all.Count(which) / (double)all.Length;
 
     private double Still()
     {
@@ -80,7 +81,7 @@ internal sealed partial class MusicFigures
         return waits / (whole == 0 ? 1 : whole);
     }
 
-    private double Pulse()
+    private object Pulse()
     {
         var struck = _onsets.ToHashSet();
         var last = _phrases.Select(p => p[^1].Start).ToHashSet();
@@ -138,7 +139,7 @@ internal sealed partial class MusicFigures
         yield return ("struck", change == 0 ? null : struck / (double)change);
         yield return ("steps", steps);
         yield return ("step", steps == 0 ? null : kept / (double)steps);
-        yield return ("same", pairs == 0 ? 0.0 : same / (double)pairs);
+        yield return ("same", pairs == 0 ? (object)0 : same / (double)pairs);
     }
 
     // From the highest pedal to the lowest baton, the tune's among them; null where either is missing.
