@@ -7,6 +7,7 @@ using Revoicer.LeadSheets.Harmony;
 using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Values;
+using Revoicer.Voicings;
 
 namespace Revoicer;
 
@@ -21,7 +22,7 @@ public sealed class PassageRevoicing
     {
         // A tune alone that has no chords is not harmonised.
         (_passage, _tune, _harmony) = (passage, tune, tune.Rest.Count == 0 ? new FoundHarmony(passage.Sheet, [], 0) : HarmonyFinding.Of(passage));
-        Sheet = _harmony.Sheet with { Bars = _harmony.Sheet.Bars.Zip(tune.Sheet.Bars, (bar, own) => bar with { Notes = own.Notes }).ToItems() };
+        Sheet = _harmony.Sheet with { Bars = WrittenBass.Over(_harmony.Sheet, passage, tune).Bars.Zip(tune.Sheet.Bars, (bar, own) => bar with { Notes = own.Notes }).ToItems() };
     }
 
     /// <summary>The tune with the chords over it: what a draft is made of.</summary>
@@ -85,5 +86,24 @@ public sealed class PassageRevoicing
         Auditing.Of(made, tower, sound),
         _tune.Voice,
         _harmony,
-        wish.Original?.StayClose ?? 0);
+        wish.Original?.StayClose ?? 0)
+    {
+        Voices = made.Choices.Aggregate(KeptVoices.None, (sum, choice) => sum + VoicesOf(made, choice)),
+    };
+
+    private KeptVoices VoicesOf(Arrangement made, Choice choice)
+    {
+        if (choice.Former is not { Notes.Count: > 0 })
+        {
+            return KeptVoices.None;
+        }
+
+        var isLong = made.Tempi.At(choice.Start + choice.Length) - made.Tempi.At(choice.Start) >= Slot.Quick;
+        var hasBass = choice.Strokes.Any(s => s.IsPedal);
+        var asksInner = isLong && OriginalNotes.VoicesIn(_tune.Rest, choice.Start, choice.Length, Sheet.HasTune) >= OriginalChord.WithInnerVoice;
+        var hasInner = choice.Strokes.Select(s => s.Note).Distinct().Count() > (hasBass ? 1 : 0);
+        return new KeptVoices(Count(isLong), Count(isLong && hasBass), Count(asksInner), Count(asksInner && hasInner), Count(choice.Strokes.Count == 0));
+
+        static int Count(bool isSo) => isSo ? 1 : 0;
+    }
 }

@@ -14,7 +14,8 @@ internal static class AuditCommand
         var tempo = SheetOptions.Tempo();
         var key = SheetOptions.Key();
         var piece = SheetOptions.Piece();
-        var voice = PassageOptions.Voice("no tune is told apart");
+        var voice = PassageOptions.Voice("no tune is told apart; its strokes get the sound's touch of a tune");
+        var feet = PassageOptions.Feet();
         var sounding = PassageOptions.Sounding();
         var json = new Option<bool>("--json") { Description = "print the report as JSON, with all digits (docs/files.md)" };
         var command = new Command(
@@ -22,7 +23,7 @@ internal static class AuditCommand
             "Say of music that exists what it is like on a tower: what cannot be played and what would do, how it clashes bar by bar and why. "
             + "It changes nothing and writes no file.\n\nExample: revoicer audit first-draft.json --tower lighthouse-49")
         {
-            passage, tower, sound, tempo, key, piece, voice, sounding, json,
+            passage, tower, sound, tempo, key, piece, voice, feet, sounding, json,
         };
         command.SetAction((parsed, cancel) => Task.Run(
             () => AuditRun.Of(
@@ -34,6 +35,7 @@ internal static class AuditCommand
                     parsed.GetValue(key),
                     parsed.GetValue(piece),
                     parsed.GetValue(voice),
+                    parsed.GetValue(feet),
                     parsed.GetValue(sounding),
                     parsed.GetValue(json)),
                 parsed.InvocationConfiguration.Output,

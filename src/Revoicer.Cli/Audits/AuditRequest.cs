@@ -10,7 +10,8 @@ namespace Revoicer.Cli.Audits;
 /// <param name="Key">The key asked for; null for the passage's.</param>
 /// <param name="Piece">Which tune of an ABC file; null for the first.</param>
 /// <param name="Voice">The voice whose tune is told apart from the rest; null for none.</param>
+/// <param name="Feet">The voice that is written for the feet; null to go by the voices' names.</param>
 /// <param name="Sounding">Whether the passage has the pitch that is heard.</param>
 /// <param name="Json">Whether the report is printed as JSON.</param>
 internal sealed record AuditRequest(
-    string Passage, string Tower, string Sound, double? PerMinute, KeyWish? Key, int? Piece, string? Voice, bool Sounding, bool Json);
+    string Passage, string Tower, string Sound, double? PerMinute, KeyWish? Key, int? Piece, string? Voice, string? Feet, bool Sounding, bool Json);

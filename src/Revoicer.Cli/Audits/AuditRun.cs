@@ -47,7 +47,9 @@ internal static class AuditRun
             return Exact(request, error) is { } arrangement ? Auditing.Of(arrangement, tower, sound, progress, cancel) : null;
         }
 
-        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read || PassageOptions.Moved(read, request.Passage, request.Key, request.Sounding ? tower.Transposition : default, error) is not { } passage)
+        if (PassageFile.Read(request.Passage, request.Piece, error) is not { } read
+            || PassageOptions.WithFeet(read, request.Passage, request.Feet, error) is not { } known
+            || PassageOptions.Moved(known, request.Passage, request.Key, request.Sounding ? tower.Transposition : default, error) is not { } passage)
         {
             return null;
         }
@@ -89,9 +91,9 @@ internal static class AuditRun
 
     private static Arrangement? Exact(AuditRequest request, TextWriter error)
     {
-        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Voice is not null || request.Sounding)
+        if (request.PerMinute is not null || request.Key is not null || request.Piece is not null || request.Voice is not null || request.Feet is not null || request.Sounding)
         {
-            error.Say($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece, --voice and --sounding have nothing to change; leave them out, or make the draft anew with them");
+            error.Say($"{request.Passage}: an arrangement has its key and its times already, so --tempo, --key, --piece, --voice, --feet and --sounding have nothing to change; leave them out, or make the draft anew with them");
             return null;
         }
 

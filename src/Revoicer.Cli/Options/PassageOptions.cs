@@ -29,6 +29,25 @@ internal static class PassageOptions
         Description = $"which voice has the tune, by its name or its number; by default {otherwise}",
     };
 
+    /// <summary>The voice that is written for the feet; null where it is left out.</summary>
+    public static Option<string?> Feet() => new("--feet")
+    {
+        HelpName = "VOICE",
+        Description = "which voice is written for the feet, by its name or its number; by default what is named for feet or pedals ('Ped.')",
+    };
+
+    /// <summary>The passage with the voice for the feet known as such; null, with a sentence told, where no voice is so called.</summary>
+    public static Passage? WithFeet(Passage passage, string path, string? feet, TextWriter error)
+    {
+        if (passage.WithFeet(feet) is { } known)
+        {
+            return known;
+        }
+
+        error.Say($"{path}: {NoVoice(passage, feet)}");
+        return null;
+    }
+
     /// <summary>That no voice of a passage is called as asked, and what would do.</summary>
     public static string NoVoice(Passage passage, string? asked) =>
         $"there is no voice '{asked}' in it; expected one of {string.Join(", ", passage.Voices.Select(v => $"'{v.Name}'"))}, or its number from 1";

@@ -21,7 +21,8 @@ internal static class RevoiceRun
         var taken = DraftSettings.Open(asked, error);
         if (taken is null
             || PassageFile.Read(asked.Sheet, asked.Choice.Piece, error) is not { } read
-            || PassageOptions.Moved(read, asked.Sheet, asked.Key, request.Sounding ? taken.Tower.Value.Transposition : default, error) is not { } passage
+            || PassageOptions.WithFeet(read, asked.Sheet, request.Feet, error) is not { } known
+            || PassageOptions.Moved(known, asked.Sheet, asked.Key, request.Sounding ? taken.Tower.Value.Transposition : default, error) is not { } passage
             || Parted(passage, asked, error) is not { } revoicing)
         {
             return ExitCode.WrongUsage;
@@ -73,9 +74,15 @@ internal static class RevoiceRun
         var summary = string.Create(
             CultureInfo.InvariantCulture,
             $"moved: {revoiced.Moved.Count} of {revoiced.After.Choices.Count} chords; median clash {before.MedianClash:0} before, {now.MedianClash:0} now ({before.MedianWithTune:0} and {now.MedianWithTune:0} with the tune's own)\n")
+            + Voices(revoiced.Voices)
             + (revoiced.Before.IsPlayable ? "" : $"before, {Places(revoiced.Before)} could not be played\n")
             + (revoiced.Now.IsPlayable ? "" : $"now, {Places(revoiced.Now)} cannot be played, of the tune itself\n");
         return (RevoicedText.Of(revoiced) + "\n", summary);
+
+        static string Voices(KeptVoices voices) => string.Create(
+            CultureInfo.InvariantCulture,
+            $"of {voices.LongChords} chords of 0.8 s and more {voices.Basses} have a bass; of {voices.InnerAsked} that had three voices or more {voices.InnerTones} have a tone between bass and tune\n")
+            + (voices.Silent == 0 ? "" : $"chords under which nothing is struck any more: {voices.Silent}, as no limb is free there or every bell would clash too badly\n");
 
         static string Places(AuditReport report) => report.Unplayable.Count == 1 ? "one place" : $"{report.Unplayable.Count} places";
     }

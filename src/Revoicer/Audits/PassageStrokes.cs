@@ -29,7 +29,7 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
         var ofTune = (tune is null ? [] : HeardTune.Of(tune.Sheet)).Select(n => (n.Start, n.Note)).ToHashSet();
         var heard = passage.Voices.SelectMany(passage.Heard)
             .GroupBy(n => (n.Start, n.Note))
-            .Select(same => same.First() with { IsRolled = same.All(n => n.IsRolled) })
+            .Select(same => same.First() with { IsRolled = same.All(n => n.IsRolled), IsForFeet = same.Any(n => n.IsForFeet) })
             .OrderBy(n => n.Start)
             .ThenBy(n => n.Note)
             .ToLookup(n => instrument.Tower.At(n.Note) is not null);
@@ -41,6 +41,7 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
             l.Note.Note, Limb.RightHand, l.Note.Start, l.Lead, tempi.At(l.Note.Start) - l.Lead + shift, TouchOf(l.Note))
         {
             IsTune = IsTune(l.Note),
+            IsForFeet = l.Note.IsForFeet,
         });
         return new PassageStrokes(WithLimbs(instrument.Tower, strokes, cancel), heard[false].ToItems(), shift);
 
@@ -53,7 +54,7 @@ internal sealed record PassageStrokes(Items<Stroke> Strokes, Items<HeardNote> Mi
     public static Items<Stroke> WithLimbs(Tower tower, IEnumerable<Stroke> strokes, CancellationToken cancel = default, int asLong = 0)
     {
         var chords = strokes.GroupBy(s => s.Beat).OrderBy(c => c.Key).Select(c => c.OrderBy(s => s.Note).ThenBy(s => s.At).ToArray()).ToArray();
-        var limbs = PassageLimbs.Of(tower, [.. chords.Select(c => c.Select(s => new LineNote(s.Note, s.At)).ToItems())], cancel, asLong);
+        var limbs = PassageLimbs.Of(tower, [.. chords.Select(c => c.Select(s => new LineNote(s.Note, s.At) { IsForFeet = s.IsForFeet }).ToItems())], cancel, asLong);
         return InOrder(chords.SelectMany((chord, i) => chord.Select((stroke, n) => stroke with { Limb = limbs[i][n] })));
     }
 

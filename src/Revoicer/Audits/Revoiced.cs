@@ -13,6 +13,9 @@ namespace Revoicer.Audits;
 /// <param name="StayClose">How close it was to stay, 0 to 1.</param>
 public sealed record Revoiced(AuditReport Before, Arrangement After, AuditReport Now, string Tune, FoundHarmony Harmony, double StayClose)
 {
+    /// <summary>How many of its voices it has kept.</summary>
+    public KeptVoices Voices { get; init; } = KeptVoices.None;
+
     /// <summary>The chords of which something moved, as heard.</summary>
     public Items<Choice> Moved => After.Choices.Where(c => c.Former is { IsKept: false }).ToItems();
 }

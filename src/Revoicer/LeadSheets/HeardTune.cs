@@ -17,6 +17,9 @@ public sealed record HeardNote(WrittenNote Note, NoteName Name, Beats Start, Bea
 
     /// <summary>Whether a roll mark stands before it where it is struck.</summary>
     public bool IsRolled { get; init; }
+
+    /// <summary>Whether it is written for the feet, where music exists in full.</summary>
+    public bool IsForFeet { get; init; }
 }
 
 /// <summary>The tune of a sheet as heard: repeats unfolded, ties joined.</summary>

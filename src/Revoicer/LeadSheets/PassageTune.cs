@@ -1,4 +1,3 @@
-using System.Globalization;
 using Revoicer.Text;
 using Revoicer.Values;
 
@@ -25,7 +24,7 @@ public sealed record PassageTune(LeadSheet Sheet, Items<HeardNote> Rest, string 
     {
         if (voice is not null)
         {
-            return Named(passage.Voices, voice) is { } named ? OfVoice(passage, named, $"voice '{Quoted.Text(named.Name)}', as asked for") : null;
+            return passage.Voice(voice) is { } named ? OfVoice(passage, named, $"voice '{Quoted.Text(named.Name)}', as asked for") : null;
         }
 
         var first = passage.Voices[0];
@@ -39,11 +38,6 @@ public sealed record PassageTune(LeadSheet Sheet, Items<HeardNote> Rest, string 
             ? OfVoice(passage, first, $"voice '{Quoted.Text(first.Name)}', the first, which is on top")
             : OfTop(passage, top);
     }
-
-    private static PassageVoice? Named(Items<PassageVoice> voices, string asked) =>
-        voices.FirstOrDefault(v => v.Name == asked)
-        ?? voices.FirstOrDefault(v => v.Name.Equals(asked, StringComparison.OrdinalIgnoreCase))
-        ?? (int.TryParse(asked, NumberStyles.None, CultureInfo.InvariantCulture, out var number) && number >= 1 && number <= voices.Count ? voices[number - 1] : null);
 
     private static bool IsOneAtATime(Passage passage, PassageVoice voice)
     {

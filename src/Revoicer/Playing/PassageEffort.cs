@@ -18,6 +18,9 @@ internal sealed class PassageEffort(Tower tower)
     private const double CrossedHands = 3;
     private const double HighPedal = 2;
 
+    // A hand on a note that is written for the feet: more than any effort, less than a limit that is broken.
+    private const double NotForHands = 300;
+
     private const int MiddleC = 60;
     private const int MostKeys = 128;
     private const double Rounding = 1e-6;
@@ -36,9 +39,10 @@ internal sealed class PassageEffort(Tower tower)
     {
         // One buffer for the keys of the feet and of each hand; a keyboard has no more than 128.
         var keys = notes.Length > MostKeys ? new WrittenNote[3 * notes.Length] : stackalloc WrittenNote[3 * notes.Length];
-        var (inFeet, inLeft, inRight, feet) = (0, 0, 0, 0.0);
+        var (inFeet, inLeft, inRight, misplaced, feet) = (0, 0, 0, 0, 0.0);
         for (var i = 0; i < notes.Length; i++)
         {
+            misplaced += notes[i].IsForFeet && limbs[i] is Limb.LeftHand or Limb.RightHand && tower.HasPedal(notes[i].Note) ? 1 : 0;
             if (limbs[i] is Limb.LeftHand)
             {
                 keys[notes.Length + inLeft++] = notes[i].Note;
@@ -58,6 +62,7 @@ internal sealed class PassageEffort(Tower tower)
         ReadOnlySpan<WrittenNote> left = keys.Slice(notes.Length, inLeft);
         ReadOnlySpan<WrittenNote> right = keys.Slice(2 * notes.Length, inRight);
         return feet
+            + (NotForHands * misplaced)
             + _effort.OfGrip(pedals, left, right)
             + (left.Length > 0 && right.Length == 0 ? LeftHandAlone : 0)
             + (left.Length > 1 ? PairInHand : 0)

@@ -156,7 +156,7 @@ public sealed class PassageLimbs
     // What the feet can take: nothing, one pedal with either foot, two with both; null is left to the hands.
     private IEnumerable<Limb?[]> Feet(Items<LineNote> chord)
     {
-        var pedals = Enumerable.Range(0, Math.Min(NotesForFeet, chord.Count)).Where(i => _tower.HasPedal(chord[i].Note)).ToArray();
+        var pedals = Enumerable.Range(0, chord.Count).Where(i => (i < NotesForFeet || chord[i].IsForFeet) && _tower.HasPedal(chord[i].Note)).ToArray();
         yield return new Limb?[chord.Count];
         foreach (var low in pedals)
         {

@@ -34,6 +34,9 @@ public sealed record Stroke(WrittenNote Note, Limb Limb, Beats Beat, Seconds Lea
     /// <summary>How the sheet writes it, for a stroke of the tune; null where nothing is written.</summary>
     public SheetNote? Sheet { get; init; }
 
+    /// <summary>Whether music that exists writes it for the feet.</summary>
+    public bool IsForFeet { get; init; }
+
     /// <summary>Whether a foot plays it.</summary>
     public bool IsPedal => Limb is Limb.LeftFoot or Limb.RightFoot;
 }

@@ -18,9 +18,13 @@ internal sealed class SlotPrice
     /// <summary>A silent slot carries nothing; it is priced as if it carried so little, as the logarithm gives no number. Estimate.</summary>
     public static readonly Decibels Silence = new(-30);
 
-    // What a bell other than before costs where the new voicing is to stay as close as can be: two bells moved cost more than
-    // all but a badly clashing chord has to gain. Estimate.
+    // Where music is to stay as close as can be: what it costs that a chord is another at all, and each bell that moved. Set by
+    // the hymns of docs/playing.md, so that at 1 nine in ten of the chords that can be played stay as they are.
+    private const double MovedChord = 400;
     private const double MovedBell = 50;
+
+    // What it costs that a chord of music that exists loses its bass or its inner voice, whatever else is asked. Estimate.
+    private const double LostVoice = 150;
 
     // The line on top of chords without a tune pays a tenth of what a tune pays outside its home. Estimate.
     private const double LineOnTop = 10;
@@ -107,9 +111,7 @@ internal sealed class SlotPrice
         prices[Term.Drowned] = times * _tuneHeard.Drowned(kinds);
         prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
-        prices[Term.FromOriginal] = _slot.Original is { } original
-            ? times * Thousandths.Of(MovedBell * original.Closeness * original.DistanceTo(candidate))
-            : 0;
+        prices[Term.FromOriginal] = times * Thousandths.Of(FromOriginal(candidate));
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
         prices[Term.Brightness] = times * Thousandths.Of(_sound.BrightnessShortfall * Math.Max(0, semitonesWanting));
@@ -122,6 +124,19 @@ internal sealed class SlotPrice
 
     /// <summary>How far each stroke of the tune lies under what a candidate strikes with it.</summary>
     public IEnumerable<(Seconds After, Decibels Under)> TuneLevels(int number) => _tuneHeard.Levels(number);
+
+    private double FromOriginal(Candidate candidate)
+    {
+        if (_slot.Original is not { } original)
+        {
+            return 0;
+        }
+
+        var distance = original.DistanceTo(candidate);
+        return distance == 0
+            ? 0
+            : (original.Closeness * (MovedChord + (MovedBell * distance))) + (LostVoice * original.Wanting(_slot, candidate));
+    }
 
     // Without a tune the highest tone of the hands is heard as one, though it may go higher.
     private double TopOutsideHome(Voicing voicing) => _slot.Tunes.Count > 0 || voicing.Upper.Count == 0

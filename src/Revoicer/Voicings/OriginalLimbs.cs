@@ -7,7 +7,8 @@ namespace Revoicer.Voicings;
 
 /// <summary>
 /// How what stands in a slot already can be played as it is: the lowest notes of each moment by the feet, as far as there are
-/// pedals, the others by the hands, in every way that goes with itself and with the tune.
+/// pedals, the others by the hands, in every way that goes with itself and with the tune. What is written for the feet is theirs
+/// where there is a way.
 /// </summary>
 internal sealed class OriginalLimbs(Tower tower, Reach reach, FigureStrokes figures)
 {
@@ -22,17 +23,25 @@ internal sealed class OriginalLimbs(Tower tower, Reach reach, FigureStrokes figu
             return [];
         }
 
+        WrittenNote[] forFeet = [.. original.ForFeet.Select(n => n.Note).Where(tower.HasPedal)];
+        var ways = Ways(slot, original, fit, forFeet);
+        return (ways.Count > 0 || forFeet.Length == 0 ? ways : Ways(slot, original, fit, [])).Select(strokes => new Candidate(Figure.AsItWas, VoicingOf(strokes), strokes));
+    }
+
+    private List<Items<SlotStroke>> Ways(Slot slot, OriginalChord original, TuneFit fit, WrittenNote[] forFeet)
+    {
         List<Items<SlotStroke>> ways = [[]];
         foreach (var moment in original.Notes.GroupBy(n => n.After).OrderBy(g => g.Key))
         {
             WrittenNote[] notes = [.. moment.Select(n => n.Note).Order()];
             ways = [.. ways
                 .SelectMany(_ => Grips(notes), (way, grip) => (Items<SlotStroke>)[.. way, .. grip.Select(g => new SlotStroke(g.Note, g.Limb, moment.Key, 0))])
+                .Where(strokes => strokes.All(s => s.IsPedal || !forFeet.Contains(s.Note)))
                 .Where(strokes => figures.IsPlayable(slot, strokes, fit, isAsked: true))
                 .Take(MostWays)];
         }
 
-        return ways.Select(strokes => new Candidate(Figure.AsItWas, VoicingOf(strokes), strokes));
+        return ways;
     }
 
     // Notes of one moment, upward, parted into feet, left hand and right hand.

@@ -116,7 +116,7 @@ public static class AbcReader
         }
 
         var fitting = new VoiceFitting(sheet, remarks);
-        var voices = new List<PassageVoice> { new(first.Voice, sheet.Bars.Select(b => b.Notes).ToItems()) };
+        var voices = new List<PassageVoice> { new(first.Voice, sheet.Bars.Select(b => b.Notes).ToItems()) { LongName = first.LongName } };
         foreach (var name in fitting.AtMost(first.OtherVoices, tune.Lines[0].Where))
         {
             var own = new Remarks();
@@ -124,7 +124,7 @@ public static class AbcReader
             remarks.TakeNew(own);
             if (read.Sheet is { } its)
             {
-                voices.Add(fitting.Fit(name, [.. its.Bars.Zip(read.BarPlaces, (b, where) => new VoiceBar(b.Length, b.Notes, where ?? tune.Lines[0].Where))]));
+                voices.Add(fitting.Fit(name, [.. its.Bars.Zip(read.BarPlaces, (b, where) => new VoiceBar(b.Length, b.Notes, where ?? tune.Lines[0].Where))]) with { LongName = read.LongName });
             }
         }
 

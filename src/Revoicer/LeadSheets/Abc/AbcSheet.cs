@@ -11,6 +11,9 @@ namespace Revoicer.LeadSheets.Abc;
 /// <param name="BarPlaces">For each bar where its first note or rest stands.</param>
 internal sealed record AbcSheet(LeadSheet? Sheet, string Voice, IReadOnlyList<string> OtherVoices, IReadOnlyList<Place?> BarPlaces)
 {
+    /// <summary>The long name of the voice; empty where it has none.</summary>
+    public string LongName { get; init; } = "";
+
     /// <summary>The sheet of one voice.</summary>
     /// <param name="fileName">The file's name.</param>
     /// <param name="file">The file, for what its head says of all tunes.</param>
@@ -47,7 +50,7 @@ internal sealed record AbcSheet(LeadSheet? Sheet, string Voice, IReadOnlyList<st
 
         body.Finish(last);
         var sheet = Assemble(fileName, head, tempo, body, last, remarks);
-        return new AbcSheet(sheet, body.Voice, body.OtherVoices, [.. body.Bars.Select(b => b.Where)]);
+        return new AbcSheet(sheet, body.Voice, body.OtherVoices, [.. body.Bars.Select(b => b.Where)]) { LongName = body.LongName };
     }
 
     private static LeadSheet? Assemble(string fileName, TuneHead head, Tempo? tempo, TuneBody body, Place last, Remarks remarks)

@@ -48,6 +48,9 @@ internal sealed class TuneBody
     /// <summary>The name of the voice that was read.</summary>
     public string Voice => _wanted?.Name ?? OnlyVoice;
 
+    /// <summary>Its name= or nm=; empty where it has none.</summary>
+    public string LongName => _wanted?.LongName ?? "";
+
     /// <summary>The voices that were passed over, by name.</summary>
     public IReadOnlyList<string> OtherVoices => [.. _voices.Where(v => v != _wanted).Select(v => v.Name)];
 
