@@ -14,7 +14,7 @@ internal static class AuditCommand
         var tempo = SheetOptions.Tempo();
         var key = SheetOptions.Key();
         var piece = SheetOptions.Piece();
-        var voice = PassageOptions.Voice("no tune is told apart; its strokes get the sound's touch of a tune");
+        var voice = PassageOptions.Voice("none, so that all notes have the touch of chords");
         var feet = PassageOptions.Feet();
         var sounding = PassageOptions.Sounding();
         var json = new Option<bool>("--json") { Description = "print the report as JSON, with all digits (docs/files.md)" };

@@ -91,6 +91,25 @@ public sealed class RevoiceReportTests : IDisposable
         Assert.Equal([name], _scratch.Names());
     }
 
+    [Theory]
+    [InlineData("revoice")]
+    [InlineData("audit")]
+    public async Task A_voice_for_the_feet_that_is_not_there_ends_with_code_2_and_the_voices(string command)
+    {
+        var ran = await Ran.Of(command, _scratch.Put("rope.abc", Rope), "--feet", "trumpet");
+        Assert.Equal((2, ""), (ran.ExitCode, ran.Output));
+        Assert.Contains("there is no voice 'trumpet' in it; expected one of '1', '2', or its number from 1", ran.Error, StringComparison.Ordinal);
+        Assert.Equal(["rope.abc"], _scratch.Names());
+    }
+
+    [Fact]
+    public async Task The_summary_says_which_voices_are_kept()
+    {
+        var ran = await Ran.Of("revoice", _scratch.Put("rope.abc", Rope), "--out", _scratch.At("new"));
+        Assert.Contains("\nof 3 chords of 0.8 s and more 3 have a bass; of 3 that had three voices or more 3 have a tone between bass and tune\n", ran.Output, StringComparison.Ordinal);
+        Assert.Contains("Voices       a bass in 3 of 3 chords", Report(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_music_itself_is_never_written_to()
     {

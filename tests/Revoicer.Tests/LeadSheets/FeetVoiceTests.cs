@@ -2,7 +2,6 @@ using Revoicer.Audits;
 using Revoicer.Bells;
 using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
-using Revoicer.Playing;
 using Revoicer.Sounds;
 using Revoicer.Text;
 using Revoicer.Values;
@@ -52,8 +51,21 @@ public class FeetVoiceTests
     [Fact]
     public void What_no_foot_can_take_goes_to_a_hand()
     {
-        var audit = Audit(Read("V:Pedals", "c'4"), null);
-        Assert.Equal([Limb.LeftHand], audit.Strokes.Where(s => s.Note.Midi == 84).Select(s => s.Limb).Where(l => l is Limb.LeftFoot or Limb.RightFoot).DefaultIfEmpty(Limb.LeftHand));
+        var stroke = Assert.Single(Audit(Read("V:Pedals", "c'4"), null).Strokes, s => s.Note.Midi == 84);
+        Assert.False(stroke.IsPedal);
+    }
+
+    // C4 is a pedal and a baton; what stays as it was stays with the feet, too.
+    [Fact]
+    public void What_stays_as_it_was_stays_with_the_feet()
+    {
+        var passage = Assert.IsType<Reading<Passage>.Accepted>(AbcReader.Passage(
+            "quay.abc", $"{Head}V:1\n\"C\"c'4|\"G\"b4|]\nV:Pedals\nC4|D4|]\nV:2\nG4|G4|]\n", SheetChoice.First)).Value.WithFeet(null)!;
+        var revoicing = PassageRevoicing.Of(passage, "1")!;
+        var made = Assert.IsType<Revoicer.Arrangements.Drafting.Made>(Revoicing.Draft(
+            revoicing.Sheet, ShippedTowers.Default, ShippedSounds.Default, revoicing.Close(DraftWish.None, 1), null, TestContext.Current.CancellationToken)).Arrangement;
+        Assert.Contains(made.Choices, c => c.Former!.IsKept);
+        Assert.All(made.Choices.Where(c => c.Former!.IsKept), c => Assert.Equal([true], c.Strokes.Where(s => s.Note.Midi is 60 or 62).Select(s => s.IsPedal)));
     }
 
     // A draft's tune is struck with the sound's touch of a tune, so a passage's is too, and the two can be compared.

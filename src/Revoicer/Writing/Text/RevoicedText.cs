@@ -34,6 +34,7 @@ public static class RevoicedText
         page.Entry("Chords", Chords(revoiced));
         page.Entry("Close", Closeness(revoiced.StayClose));
         page.Entry("Moved", Moved(revoiced.Moved.Count, revoiced.After.Choices.Count));
+        page.Entry("Voices", Voices(revoiced.Voices));
         page.Entry("Clash", $"the middle one of all chords: {ClashWords.Of(before.MedianClash, before.MedianWithTune)} before, {ClashWords.Of(now.MedianClash, now.MedianWithTune)} now");
         page.Entry("Carry", $"{before.Carry} before, {now.Carry} now");
         page.Entry("Bright", $"around {before.Brightness} before, {now.Brightness} now");
@@ -49,6 +50,10 @@ public static class RevoicedText
     private static string Moved(int moved, int all) => moved == all
         ? $"all of {Sentences.Count(all, "chord", "chords")}"
         : $"{Sentences.Count(moved, "chord", "chords")} of {all}; the others stand as they were";
+
+    private static string Voices(KeptVoices voices) =>
+        $"a bass in {voices.Basses} of {Sentences.Count(voices.LongChords, "chord", "chords")} of 0.8 s and more, a tone between bass and tune in {voices.InnerTones} of the {voices.InnerAsked} that had three voices or more"
+        + (voices.Silent == 0 ? "" : $"; nothing is struck any more under {Sentences.Count(voices.Silent, "chord", "chords")}");
 
     // What was there is judged where it stood, but compared, chord by chord, where the tune lies now.
     private static string Before(Revoiced revoiced)
