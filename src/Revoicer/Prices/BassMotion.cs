@@ -38,14 +38,13 @@ internal sealed class BassMotion
         }
 
         var move = Math.Abs(before.LastBass - after.Bass);
-        var line = move == 0 ? _again : MissesStep(before.Bass, after.Bass) ? _step : 0;
+        var line = MissesStep(before.Bass, after.Bass) ? _step : move == 0 ? _again : 0;
         return line + (_leap * Math.Max(0, move - Fifth)) + (move is > 0 and <= WholeTone ? 0 : after.NotByStep);
     }
 
-    // Where the symbols ask for a step and the bells take it in another octave, or a leading tone is not led on.
+    // Where the symbols ask for a step and the bells take none, or a leading tone is not led on.
     private bool MissesStep(int before, int after) =>
-        (_isStepAsked && Math.Abs(before - after) > WholeTone && LieAStepApart(before, after))
-        || _tendencies.Unanswered([before], [after]) > 0;
+        (_isStepAsked && Math.Abs(before - after) is 0 or > WholeTone) || _tendencies.Unanswered([before], [after]) > 0;
 
     // Whether two basses lie a semitone or two apart, octaves aside.
     private static bool LieAStepApart(int a, int b) => Math.Abs(a - b) % 12 is 1 or 2 or 10 or 11;

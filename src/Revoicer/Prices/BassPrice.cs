@@ -67,7 +67,7 @@ internal sealed class BassPrice
     // The price of another lowest bell than the symbol's on a strong beat; null where it has that bell or none.
     private double? Other(Voicing voicing)
     {
-        if (voicing.Lowest is not { } lowest || lowest.PitchClass == _slot.Symbol.Lowest.PitchClass || (_slot.IsQuick && voicing.Bass is null))
+        if (voicing.Lowest is not { } lowest || lowest.PitchClass == _slot.Symbol.Lowest.PitchClass || (_slot.IsPassing && voicing.Bass is null))
         {
             return null;
         }

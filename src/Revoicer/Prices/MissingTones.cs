@@ -26,14 +26,14 @@ internal sealed class MissingTones(Sound sound, Slot slot)
     // Where the slash bass is no tone of the chord above it, and there is a bass to ask for.
     private bool LacksSlashBass(PitchClassSet sounded) =>
         slot.Symbol.Bass is { } bass
-        && !slot.IsQuick
+        && !slot.IsPassing
         && !slot.HasTuneBelow
         && !sounded.Contains(bass.PitchClass)
         && slot.Symbol.Tones.All(t => t.PitchClass != bass.PitchClass);
 
     // On a quick chord the bass may ring through, and over a slash bass the hands have more telling tones to take.
     private bool IsExcused(ChordTone tone, Voicing voicing) =>
-        tone.Role == ToneRole.Root && (slot.IsQuick || (slot.Symbol.Bass is not null && voicing.Upper.Count > 0));
+        tone.Role == ToneRole.Root && (slot.IsPassing || (slot.Symbol.Bass is not null && voicing.Upper.Count > 0));
 
     private double PriceOfMissing(ChordTone tone) => tone switch
     {

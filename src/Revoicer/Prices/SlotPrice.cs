@@ -30,6 +30,9 @@ internal sealed class SlotPrice
     private const double LineOnTop = 10;
     private const int LineAbove = 5;
 
+    // The last chord comes after its bass only where the hands come too late for anything else. Estimate.
+    private const double LateLastChord = 30;
+
     private static readonly Seconds RollWelcomeFrom = new(1.5);
 
     private readonly Instrument _instrument;
@@ -87,8 +90,8 @@ internal sealed class SlotPrice
         var times = _slot.Hearings.Count;
         var prices = new TermPrices();
         prices[Term.MissingTones] = times * Thousandths.Of(_missing.Price(voicing));
-        prices[Term.Thin] = times * Thousandths.Of(_slot.IsQuick ? 0 : _sound.Thin * Math.Max(0, _sound.FullChord - voicing.Bells));
-        prices[Term.BareHands] = times * Thousandths.Of(!_slot.IsQuick && voicing.Upper.Count == 0 ? _sound.BareHands : 0);
+        prices[Term.Thin] = times * Thousandths.Of(_slot.IsPassing ? 0 : _sound.Thin * Math.Max(0, _sound.FullChord - voicing.Bells));
+        prices[Term.BareHands] = times * Thousandths.Of(!_slot.IsPassing && voicing.Upper.Count == 0 ? _sound.BareHands : 0);
         prices[Term.TopLine] = times * Thousandths.Of(TopOutsideHome(voicing));
         prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
         prices[Term.LowThird] = times * Thousandths.Of(Spread.HasLowThird(voicing, _slot.Symbol.Third) ? _sound.LowThird : 0);
@@ -172,14 +175,14 @@ internal sealed class SlotPrice
     private double FigurePrice(Candidate candidate)
     {
         var bells = candidate.Voicing.Bells;
-        var marksForm = bells >= 2 && !_slot.IsQuick && (_slot.BeginsPhrase || _slot.IsLast);
+        var marksForm = bells >= 2 && !_slot.IsPassing && (_slot.BeginsPhrase || _slot.IsLast);
         var welcome = marksForm || (bells >= 3 && _slot.Duration > RollWelcomeFrom);
         return candidate.Figure switch
         {
             Figure.Silent => 0,
             Figure.Together => marksForm ? _sound.RollForgone : welcome ? _sound.RollForgone / 4 : 0,
             Figure.Rolled => welcome ? 0 : _sound.Rolled,
-            Figure.BassFirst => _sound.BassFirst,
+            Figure.BassFirst => _sound.BassFirst + (_slot.IsLast ? LateLastChord : 0),
             Figure.Afterbeats => _sound.Afterbeats,
             Figure.Broken => _sound.Broken,
             Figure.InTenths => _sound.InTenths,

@@ -123,7 +123,7 @@ public sealed record Sound
     /// <summary>For each semitone by which the bass leaps further than a fifth.</summary>
     public required double BassLeap { get; init; }
 
-    /// <summary>Two basses whose symbols lie one or two semitones apart, taken further apart than that.</summary>
+    /// <summary>Two basses whose symbols lie one or two semitones apart, where the bells do not; a leading tone in the bass that does not rise.</summary>
     public required double BassStep { get; init; }
 
     /// <summary>The bass bell of the slot before struck again under the same chord.</summary>

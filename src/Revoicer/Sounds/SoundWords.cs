@@ -32,7 +32,7 @@ internal static class SoundWords
         Price("bass", "height", Semitone, s => s.BassHeight, "the bass bell above the lowest pedal"),
         Price("bass", "deep", Semitone, s => s.DeepBass, "the bass bell below written middle C; at cadences and the last chord above the lowest pedal"),
         Price("bass", "leap", Semitone, s => s.BassLeap, "a leap of the bass beyond a fifth"),
-        Price("bass", "step", Units, s => s.BassStep, "two basses whose symbols lie one or two semitones apart, taken further apart than that"),
+        Price("bass", "step", Units, s => s.BassStep, "two basses whose symbols lie one or two semitones apart, where the bells do not"),
         Price("bass", "again", Units, s => s.BassAgain, "the bass bell of the chord before struck again where the chord goes on"),
         new("bass", "strong-beats", 0, 1, "a share", s => s.StrongBeatsWithBass, "of the new chords on strong beats in every phrase, the least that has a bass bell"),
         Price("figures", "roll-forgone", Units, s => s.RollForgone, "not rolling where a phrase begins or on the last chord; a quarter of it on three and more bells over 1.5 s"),

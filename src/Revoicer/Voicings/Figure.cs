@@ -14,7 +14,7 @@ public enum Figure
     /// <summary>Upward one shortly after another, the last on the beat; downward where the tune lies below.</summary>
     Rolled,
 
-    /// <summary>The bass on the beat, the rest on the next beat (half-way in a slot of one beat).</summary>
+    /// <summary>The bass on the beat, the rest on the next beat; not in a slot of one beat, but for the last chord, where it comes half-way.</summary>
     BassFirst,
 
     /// <summary>The bass on the strong beat, the hands on the weak beats that follow.</summary>

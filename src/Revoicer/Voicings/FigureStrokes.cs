@@ -28,17 +28,13 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
             yield return new Candidate(Figure.Together, voicing, together);
         }
 
-        if (all.Length >= 2 && !slot.IsQuick && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && Goes(rolled))
+        if (all.Length >= 2 && !slot.IsPassing && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && Goes(rolled))
         {
             yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
 
-        if (slot.IsLast || pedals.Length + hands.Length < 2)
-        {
-            yield break;
-        }
-
-        foreach (var (figure, strokes) in Spread(slot, pedals, hands, all))
+        // The last chord is struck together or rolled; where the hands come too late for that, after its bass.
+        foreach (var (figure, strokes) in Spread(slot, pedals, hands, all).Where(s => !slot.IsLast || s.Figure == Figure.BassFirst))
         {
             if (Goes(strokes))
             {
@@ -59,7 +55,7 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
     private static IEnumerable<(Figure Figure, Items<SlotStroke> Strokes)> Spread(Slot slot, SlotStroke[] pedals, SlotStroke[] hands, SlotStroke[] all)
     {
         var hasBoth = pedals.Length > 0 && hands.Length > 0;
-        if (hasBoth && !slot.IsQuick)
+        if (hasBoth && !slot.IsPassing && (slot.IsLast || slot.Length > slot.Beat))
         {
             yield return (Figure.BassFirst, [.. pedals, .. hands.Select(h => h with { After = NextBeat(slot) })]);
         }

@@ -76,6 +76,9 @@ public sealed record Slot(
     /// <summary>Whether it is shorter than <see cref="Quick"/>.</summary>
     public bool IsQuick => Duration < Quick;
 
+    /// <summary>Whether it is quick and another chord follows; the last chord rings on, however it is written.</summary>
+    public bool IsPassing => IsQuick && !IsLast;
+
     /// <summary>
     /// Whether root or slash bass must lie lowest: the first chord, the last, cadences, and wherever the symbol itself names
     /// its bass and is not quick.

@@ -32,7 +32,7 @@ internal sealed class ToneDemand
             .OrderBy(t => t.Degree.Number is 3 or 4 or 2 ? 0 : t.Degree.Number == 7 ? 1 : 2)
             .Take(GuideTones)
             .Select(t => t.PitchClass);
-        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass && !slot.IsQuick && !slot.HasTuneBelow ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask & onTower.Mask;
+        _required = PitchClassSet.Of(slot.Symbol.Bass is { } bass && !slot.IsPassing && !slot.HasTuneBelow ? guides.Append(bass.PitchClass) : guides).Mask & ~byTune.Mask & onTower.Mask;
         _chord = slot.Symbol.PitchClasses.Mask & ~byTune.Mask & onTower.Mask;
         var asked = slot.Tunes.Count > 0 ? TonesBesideTune : DifferentTones;
         _tonesAtLeast = slot.Duration >= FullChordFrom ? Math.Min(asked, int.PopCount(_chord)) : 0;

@@ -70,7 +70,7 @@ public sealed class SoundsCommandTests : IDisposable
             {file}:13:9: 'fifth' is -1; expected a number from 0 to 1000
                 fifth = -1
                         ^^
-            {file}:14:1: 'sixt' is no word of this part; expected one of root, third, seventh, fifth, colour, doubled, thin
+            {file}:14:1: 'sixt' is no word of this part; expected one of root, third, seventh, fifth, colour, low-third, doubled, bells, thin, bare-hands
                 sixt = 3
                 ^^^^
 

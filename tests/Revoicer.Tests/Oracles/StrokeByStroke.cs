@@ -107,11 +107,6 @@ internal sealed class StrokeByStroke
             return 0;
         }
 
-        if (a == b)
-        {
-            return before.Slot.Symbol == after.Slot.Symbol ? Rounded(_sound.BassAgain) : 0;
-        }
-
         var (chord, next) = (before.Slot.Symbol, after.Slot.Symbol);
         if (Tendency.Of(chord, next).Any(t => t.IsLost(a.Midi, [b.Midi])))
         {
@@ -119,8 +114,10 @@ internal sealed class StrokeByStroke
         }
 
         int[] steps = [1, 2, 10, 11];
-        var asked = steps.Contains(Math.Abs(before.Slot.Symbol.Lowest.PitchClass.Value - after.Slot.Symbol.Lowest.PitchClass.Value));
-        return asked && Math.Abs(a.Midi - b.Midi) > 2 && steps.Contains(Math.Abs(a.Midi - b.Midi) % 12) ? Rounded(_sound.BassStep) : 0;
+        var asked = steps.Contains(Math.Abs(chord.Lowest.PitchClass.Value - next.Lowest.PitchClass.Value));
+        return asked ? (Math.Abs(a.Midi - b.Midi) is 1 or 2 ? 0 : Rounded(_sound.BassStep))
+            : a == b && chord == next ? Rounded(_sound.BassAgain)
+            : 0;
     }
 
     private double? OtherBass(Heard h) => (h.Candidate.Lowest?.PitchClass, h.Candidate.Voicing.Bass) switch

@@ -58,8 +58,12 @@ public sealed class FigureTests
         "broken: C3 0, E4 3/2, G4 3");
 
     [Fact]
-    public void In_a_slot_of_one_beat_the_rest_comes_half_way() => Expect(
-        "4/4", 60, "| C G G G | G |", Together, Rolled, "bass first: C3 0, E4 1/2, G4 1/2");
+    public void In_a_slot_of_one_beat_nothing_comes_between_the_beats() => Expect(
+        "4/4", 60, "| C G G G | G |", Together, Rolled);
+
+    [Fact]
+    public void The_last_chord_may_come_after_its_bass_however_short_it_is_written() => Expect(
+        "4/4", 60, "| G G G C |", Together, Rolled, "bass first: C3 0, E4 1/2, G4 1/2");
 
     [Fact]
     public void A_quick_slot_is_struck_together() => Expect("4/4", 100, "| C G F G | C |", Together);
@@ -76,7 +80,7 @@ public sealed class FigureTests
         "broken: C3 0, E4 1, G4 2");
 
     [Fact]
-    public void The_last_chord_is_struck_once() => Expect("4/4", 100, "| C |", Together, Rolled);
+    public void The_last_chord_is_struck_once_or_its_bass_first() => Expect("4/4", 100, "| C |", Together, Rolled, "bass first: C3 0, E4 1, G4 1");
 
     [Fact]
     public void From_a_weak_beat_there_are_no_afterbeats() => Expect(

@@ -158,14 +158,11 @@ internal sealed class LongSearch
     private PricedSlot[] Priced((int From, int Count) window, CancellationToken stop)
     {
         var priced = new PricedSlot[window.Count];
-        var phrases = new Dictionary<int, int>();
-        var phraseOf = Enumerable.Range(window.From, window.Count)
-            .Select(s => phrases.TryGetValue(_plan.Slots[s].Phrase, out var known) ? known : phrases[_plan.Slots[s].Phrase] = phrases.Count)
-            .ToArray();
+        var phrases = SlotWindows.Phrases(_plan, window.From, window.Count);
         Parallel.For(0, window.Count, new ParallelOptions { CancellationToken = stop }, i =>
         {
             var slot = _plan.Slots[window.From + i];
-            priced[i] = _pricing.Priced(slot with { Index = i, Phrase = phraseOf[i] }, Few?.Of(slot) ?? _list(slot));
+            priced[i] = _pricing.Priced(slot with { Index = i, Phrase = phrases[slot.Phrase] }, Few?.Of(slot) ?? _list(slot));
         });
         return priced;
     }
@@ -205,7 +202,7 @@ internal sealed class LongSearch
             return false;
         }
 
-        window.Fit(Singles(around, window.Count), _pricing.Link, _effort.Deadline, _cancel);
+        window.Fit(Singles(around, window), _pricing.Link, _effort.Deadline, _cancel);
         return true;
 
         int Needed(int other) => other > number ? window.Fittings : other == number - 1 ? window.Fittings + 1 : MostFittings;
@@ -224,13 +221,17 @@ internal sealed class LongSearch
             return true;
         }
 
-        window.Finish(Singles([.. _around[number]], window.Count), _pricing.Link, _effort.Deadline, _cancel);
+        window.Finish(Singles([.. _around[number]], window), _pricing.Link, _effort.Deadline, _cancel);
         return true;
     }
 
-    // Slots with what is chosen for them alone, numbered behind some others.
-    private PricedSlot[] Singles(int[] slots, int behind) =>
-        [.. slots.Select((slot, i) => _pricing.Priced(_plan.Slots[slot] with { Index = behind + i, Phrase = 0 }, [_solved[_windowOf[slot]]!.At(slot)]))];
+    // Slots with what is chosen for them alone, numbered behind those of a window; phrases that it has no part in are one.
+    private PricedSlot[] Singles(int[] slots, PieceWindow window)
+    {
+        var phrases = SlotWindows.Phrases(_plan, window.From, window.Count);
+        Slot Behind(int slot, int i) => _plan.Slots[slot] with { Index = window.Count + i, Phrase = phrases.GetValueOrDefault(_plan.Slots[slot].Phrase, phrases.Count) };
+        return [.. slots.Select((slot, i) => _pricing.Priced(Behind(slot, i), [_solved[_windowOf[slot]]!.At(slot)]))];
+    }
 
     // All windows together; null where it cannot be played so, which only shows in the whole.
     private (SheetPrices Prices, Outcome Outcome)? Joined()

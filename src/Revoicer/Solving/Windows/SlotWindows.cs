@@ -1,3 +1,5 @@
+using Revoicer.Voicings;
+
 namespace Revoicer.Solving.Windows;
 
 /// <summary>Parts a long row of slots into windows of whole phrases.</summary>
@@ -30,4 +32,8 @@ internal static class SlotWindows
             from = end;
         }
     }
+
+    /// <summary>The phrases of some slots in a row, numbered from 0 as they come.</summary>
+    public static Dictionary<int, int> Phrases(SlotPlan plan, int from, int count) =>
+        plan.Slots.Skip(from).Take(count).Select(s => s.Phrase).Distinct().Select((phrase, number) => (phrase, number)).ToDictionary();
 }
