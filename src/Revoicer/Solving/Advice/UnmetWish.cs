@@ -26,7 +26,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
         { Thing: WishedThing.LowestTone { Degree: var degree } } when slot.Symbol.Tones.All(t => t.Degree.Number != degree) =>
             $"{slot.Symbol} has no {WishedThing.LowestTone.NameOf(degree)}",
         { Thing: WishedThing.FigureNamed } when slower is not null => $"the chord lasts {slot.Duration}, which is no time for it",
-        { Thing: WishedThing.FigureNamed } when slot.IsLast => "the last chord is struck together or rolled, and rings",
+        { Thing: WishedThing.FigureNamed } when slot.IsLast => "the last chord is struck together, rolled or after its bass, and rings",
         { Thing: WishedThing.FigureNamed { Name: var name } } => $"it wants {WhatItWants(name)}",
         _ => NotListed(slower),
     };
