@@ -132,7 +132,7 @@ internal sealed class LongSearch
         {
             return Solved(window, part, stop);
         }
-        catch (OperationCanceledException)
+        catch (Exception e) when (BrokenOff.Is(e))
         {
             return (null, null);
         }
