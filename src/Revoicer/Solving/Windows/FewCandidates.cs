@@ -15,7 +15,7 @@ namespace Revoicer.Solving.Windows;
 /// <param name="rules">What every arrangement keeps.</param>
 internal sealed class FewCandidates(SlotPricing pricing, Func<Slot, Items<Candidate>> list, IReadOnlyList<Rule> rules)
 {
-    // With so many the joined demos cost some hundredths more than with all. Estimates.
+    // How many are enough for a good answer and few enough to be quick. Estimates.
     private const int Cheapest = 48;
     private const int CheapestOfRule = 8;
 
