@@ -3,6 +3,7 @@ using Revoicer.LeadSheets;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.LeadSheets.ChordGrid;
 using Revoicer.LeadSheets.MusicXml;
+using Revoicer.Text;
 
 namespace Revoicer.Cli.Files;
 

@@ -60,8 +60,8 @@ internal sealed class SheetBars(IReadOnlyList<ReadBar> bars, Remarks remarks)
         {
             remarks.Warn(
                 bars[i].Where!,
-                string.Create(CultureInfo.InvariantCulture, $"bar {_number} has {Remarks.Quarters(bars[i].Length)} and is taken as it is"),
-                $"{Remarks.Quarters(meter.Bar)} in {meter}");
+                string.Create(CultureInfo.InvariantCulture, $"bar {_number} has {LengthWords.Quarters(bars[i].Length)} and is taken as it is"),
+                $"{LengthWords.Quarters(meter.Bar)} in {meter}");
         }
     }
 

@@ -68,8 +68,8 @@ internal sealed class VoiceFitting(LeadSheet sheet, Remarks remarks)
 
     private void Compare(string name, VoiceBar bar, WrittenBar first)
     {
-        var found = $"bar {first.Number} of voice '{Quoted.Text(name)}' has {Remarks.Quarters(bar.Length)}";
-        var expected = $"{Remarks.Quarters(first.Length)}, as in the first voice";
+        var found = $"bar {first.Number} of voice '{Quoted.Text(name)}' has {LengthWords.Quarters(bar.Length)}";
+        var expected = $"{LengthWords.Quarters(first.Length)}, as in the first voice";
         if (bar.Notes.Any(n => n.Start + n.Length > first.Length))
         {
             remarks.Refuse(bar.Where, found, expected);

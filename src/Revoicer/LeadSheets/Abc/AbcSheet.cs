@@ -91,7 +91,7 @@ internal sealed record AbcSheet(LeadSheet? Sheet, string Voice, IReadOnlyList<st
     {
         if (sheet.Length > SheetLimits.LongestPiece)
         {
-            remarks.Refuse(last, $"a piece of {Remarks.Quarters(sheet.Length)}", $"at most {Remarks.Quarters(SheetLimits.LongestPiece)}");
+            remarks.Refuse(last, $"a piece of {LengthWords.Quarters(sheet.Length)}", $"at most {LengthWords.Quarters(SheetLimits.LongestPiece)}");
         }
         else if (sheet.Played.Any(p => p.Start.Denominator > SheetLimits.FinestPart) || HeardTune.Of(sheet).Any(n => n.Start.Denominator > SheetLimits.FinestPart || n.Length.Denominator > SheetLimits.FinestPart))
         {

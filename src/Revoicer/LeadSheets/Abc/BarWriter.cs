@@ -79,7 +79,7 @@ internal sealed class BarWriter(Remarks remarks)
         _open.Length += length;
         if (_open.Length > LongestBar)
         {
-            remarks.Refuse(where, $"a bar of more than {Remarks.Quarters(LongestBar)}", "a bar line before it");
+            remarks.Refuse(where, $"a bar of more than {LengthWords.Quarters(LongestBar)}", "a bar line before it");
             _open.Length = Beats.Zero;
         }
     }

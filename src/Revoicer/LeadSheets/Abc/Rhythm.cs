@@ -44,7 +44,7 @@ internal sealed class Rhythm(Remarks remarks)
             return true;
         }
 
-        remarks.Refuse(where, $"a note of {Remarks.Quarters(length)}", $"note values from 1/1024 to {Remarks.Quarters(Longest)}, and tuplets of them");
+        remarks.Refuse(where, $"a note of {LengthWords.Quarters(length)}", $"note values from 1/1024 to {LengthWords.Quarters(Longest)}, and tuplets of them");
         return false;
     }
 

@@ -49,7 +49,7 @@ internal sealed class BarLines
     {
         if (Beats.OfQuarters(end, division) > SheetLimits.LongestPiece)
         {
-            remarks.Refuse(whole, $"a piece of more than {Remarks.Quarters(SheetLimits.LongestPiece)}", "a shorter one");
+            remarks.Refuse(whole, $"a piece of more than {LengthWords.Quarters(SheetLimits.LongestPiece)}", "a shorter one");
             return null;
         }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Xml.Linq;
 using Revoicer.LeadSheets.Abc;
 using Revoicer.Music;
+using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.MusicXml;
 

@@ -1,4 +1,5 @@
 using Revoicer.LeadSheets.Abc;
+using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.MusicXml;
 

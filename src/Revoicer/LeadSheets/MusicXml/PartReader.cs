@@ -186,7 +186,7 @@ internal sealed class PartReader
         {
             _remarks.Refuse(
                 _places.Of(element),
-                _at > LongestBar ? $"a bar of more than {Remarks.Quarters(LongestBar)}" : "notes that fall on no common grid",
+                _at > LongestBar ? $"a bar of more than {LengthWords.Quarters(LongestBar)}" : "notes that fall on no common grid",
                 _at > LongestBar ? "a new measure before it" : $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
             _at = Beats.Zero;
         }

@@ -149,7 +149,7 @@ internal static class SheetAssembly
             {
                 remarks.Refuse(
                     last,
-                    length > SheetLimits.LongestPiece ? $"a piece of more than {Remarks.Quarters(SheetLimits.LongestPiece)}" : "bars that fall on no common grid",
+                    length > SheetLimits.LongestPiece ? $"a piece of more than {LengthWords.Quarters(SheetLimits.LongestPiece)}" : "bars that fall on no common grid",
                     length > SheetLimits.LongestPiece ? "a shorter one" : $"places that are {SheetLimits.FinestPart}ths of a quarter or coarser");
                 return true;
             }

@@ -1,8 +1,8 @@
 using System.Text;
-using Revoicer.LeadSheets;
+using Revoicer.Text;
 using Xunit;
 
-namespace Revoicer.Tests.LeadSheets;
+namespace Revoicer.Tests.Text;
 
 public class SheetBytesTests
 {

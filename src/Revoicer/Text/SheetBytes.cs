@@ -1,7 +1,6 @@
 using System.Text;
-using Revoicer.Text;
 
-namespace Revoicer.LeadSheets;
+namespace Revoicer.Text;
 
 /// <summary>The text of a sheet file.</summary>
 /// <param name="Text">The text, without byte order mark.</param>

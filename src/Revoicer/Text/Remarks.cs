@@ -1,8 +1,6 @@
-using System.Globalization;
-using Revoicer.Text;
 using Revoicer.Values;
 
-namespace Revoicer.LeadSheets;
+namespace Revoicer.Text;
 
 /// <summary>Collects what is wrong and what is noteworthy while a file is read.</summary>
 internal sealed class Remarks
@@ -57,8 +55,4 @@ internal sealed class Remarks
             Warn(where, found, expected);
         }
     }
-
-    /// <summary>"5 quarters", "1 quarter", "7/2 quarters".</summary>
-    public static string Quarters(Music.Beats length) =>
-        string.Create(CultureInfo.InvariantCulture, $"{length} {(length == Music.Beats.OfQuarters(1) ? "quarter" : "quarters")}");
 }
