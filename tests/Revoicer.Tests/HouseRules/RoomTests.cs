@@ -30,15 +30,6 @@ public sealed class RoomTests
     public void Other_libraries_are_known_only_where_they_belong() => Assert.Empty(Uses.StrayLibraries(Rooms.Libraries));
 
     [Fact]
-    public void MIDI_files_are_read_by_the_library_in_one_place_alone()
-    {
-        var users = Uses.StrayLibraries(new Dictionary<string, string[]> { ["NAudio"] = ["Revoicer.Writing.Midi"] });
-
-        Assert.NotEmpty(users);
-        Assert.All(users, use => Assert.StartsWith("Revoicer.LeadSheets.Midi.LibraryEvents", use, StringComparison.Ordinal));
-    }
-
-    [Fact]
     public void Console_clock_environment_and_files_are_left_to_the_caller() => Assert.Empty(Uses.Of(Rooms.Machine));
 
     [Fact]
@@ -70,7 +61,7 @@ public sealed class RoomTests
 
     [Theory]
     [InlineData("Tomlyn", "Revoicer.Music", "Revoicer.Text.TomlText uses Tomlyn.Parsing.SyntaxParser")]
-    [InlineData("NAudio", "Revoicer.LeadSheets.Midi", "Revoicer.Writing.Midi.MidiWriting uses NAudio.Midi.MidiFile")]
+    [InlineData("NAudio", "Revoicer.LeadSheets.Midi", "Revoicer.Smf.SmfWriting uses NAudio.Midi.MidiFile")]
     [InlineData("ScottPlot", "Revoicer.Clashes", "Revoicer.Pictures.Paper uses ScottPlot.Plot")]
     [InlineData("SkiaSharp", "Revoicer.Clashes", "Revoicer.Pictures.Lettering uses SkiaSharp.SKFontManager")]
     [InlineData("System.Text.Json", "Revoicer.Text", "Revoicer.Writing.Json.JsonTree uses System.Text.Json.Utf8JsonReader")]

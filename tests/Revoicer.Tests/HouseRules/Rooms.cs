@@ -14,8 +14,9 @@ internal static class Rooms
         ["Values"] = [],
         ["Music"] = ["Values"],
         ["Text"] = ["Values"],
+        ["Smf"] = ["Music", "Text"],
         ["Chords"] = ["Music", "Text"],
-        ["LeadSheets"] = ["Chords"],
+        ["LeadSheets"] = ["Chords", "Smf"],
         ["Bells"] = ["Music", "Text"],
         ["Clashes"] = ["Bells"],
         ["Sounds"] = ["Music", "Text"],
@@ -42,7 +43,7 @@ internal static class Rooms
     public static readonly IReadOnlyDictionary<string, string[]> Libraries = new Dictionary<string, string[]>
     {
         ["Google"] = ["Revoicer.Solving"],
-        ["NAudio"] = ["Revoicer.Writing.Midi", "Revoicer.LeadSheets.Midi"],
+        ["NAudio"] = ["Revoicer.Smf"],
         ["ScottPlot"] = ["Revoicer.Pictures"],
         ["SkiaSharp"] = ["Revoicer.Pictures"],
         ["Tomlyn"] = ["Revoicer.Text"],

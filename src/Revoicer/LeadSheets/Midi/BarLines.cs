@@ -1,5 +1,6 @@
 using System.Globalization;
 using Revoicer.Music;
+using Revoicer.Smf;
 using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.Midi;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Revoicer.Music;
+using Revoicer.Smf;
 using Revoicer.Text;
 using Revoicer.Values;
 
@@ -14,13 +15,11 @@ internal sealed class FileBars
     // What the arrangement file can hold (docs/files.md): quarter notes a minute.
     private const double SlowestQuarters = 4;
     private const double FastestQuarters = 6000;
-    private const double MicrosecondsInMinute = 60_000_000;
 
     // More than any piece has; every stroke is timed by walking through them.
     private const int MostTempi = 10_000;
 
-    // Standard MIDI Files 1.0: what holds where no tempo is told.
-    private const int AssumedPerMinute = 120;
+    private const int AssumedPerMinute = (int)SmfNumbers.Minute / SmfNumbers.AssumedQuarter;
 
     private readonly BarLines _bars;
     private readonly int _count;
@@ -35,7 +34,7 @@ internal sealed class FileBars
     /// <param name="count">How many of them the sheet has.</param>
     /// <param name="whole">The file as a place.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public FileBars(IReadOnlyList<TrackEvents> tracks, IReadOnlyList<SpeedEvent> speeds, BarLines bars, int count, Place whole, Remarks remarks)
+    public FileBars(IReadOnlyList<SmfTrack> tracks, IReadOnlyList<SpeedEvent> speeds, BarLines bars, int count, Place whole, Remarks remarks)
     {
         (_bars, _count, _whole, _remarks) = (bars, count, whole, remarks);
         var changes = Changes(speeds).ToArray();
@@ -98,7 +97,7 @@ internal sealed class FileBars
 
     private bool IsPlayable(SpeedEvent speed)
     {
-        var isPlayable = MicrosecondsInMinute / speed.Microseconds is >= SlowestQuarters and <= FastestQuarters;
+        var isPlayable = SmfNumbers.Minute / speed.Microseconds is >= SlowestQuarters and <= FastestQuarters;
         if (!isPlayable)
         {
             _remarks.WarnOnce(_whole, "a tempo that nobody plays is passed over", "4 to 6000 quarters a minute");
@@ -118,13 +117,13 @@ internal sealed class FileBars
     private static Tempo Speed(int microseconds, Meter meter)
     {
         var unit = meter.IsCompound ? meter.Beat : Beats.OfQuarters(1);
-        var exact = MicrosecondsInMinute / microseconds / unit.Quarters;
-        var round = Enumerable.Range(0, 6).Select(digits => Math.Round(exact, digits)).Where(r => Math.Round(MicrosecondsInMinute / (r * unit.Quarters)) == microseconds);
+        var exact = SmfNumbers.Minute / microseconds / unit.Quarters;
+        var round = Enumerable.Range(0, 6).Select(digits => Math.Round(exact, digits)).Where(r => Math.Round(SmfNumbers.Minute / (r * unit.Quarters)) == microseconds);
         return new Tempo(unit, round.Append(exact).First());
     }
 
     // Every part may have its own signature; of several at one tick the first track's is the piece's.
-    private IReadOnlyList<KeySignature?> KeysOf(IReadOnlyList<TrackEvents> tracks)
+    private IReadOnlyList<KeySignature?> KeysOf(IReadOnlyList<SmfTrack> tracks)
     {
         var changes = tracks.SelectMany(t => t.Keys)
             .GroupBy(k => k.Tick)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Revoicer.Smf;
 using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.Midi;
@@ -14,12 +15,12 @@ internal sealed record FileVoice(string Name, IReadOnlyList<SoundedNote> Notes)
     private const int MostVoices = 100;
 
     /// <summary>All voices in the order of tracks, then of channels; none, with a problem told, where the file has no notes.</summary>
-    /// <param name="tracks">The tracks of the file.</param>
-    /// <param name="isOneTrack">Whether one track holds all voices, so that its name is the title.</param>
+    /// <param name="file">The file; where one track holds all voices, its name is the title.</param>
     /// <param name="whole">The file as a place.</param>
     /// <param name="remarks">Takes problems and warnings.</param>
-    public static IReadOnlyList<FileVoice> All(IReadOnlyList<TrackEvents> tracks, bool isOneTrack, Place whole, Remarks remarks)
+    public static IReadOnlyList<FileVoice> All(SmfFile file, Place whole, Remarks remarks)
     {
+        var (isOneTrack, tracks) = (file.Format == 0, file.Tracks);
         var found = tracks.Index()
             .SelectMany(t => t.Item.Edges.GroupBy(e => e.Channel).OrderBy(c => c.Key).Select(c => (Track: t.Index, Channel: c.Key, Edges: c)))
             .ToList();
@@ -75,7 +76,7 @@ internal sealed record FileVoice(string Name, IReadOnlyList<SoundedNote> Notes)
         };
     }
 
-    private static string Of(IReadOnlyList<TrackEvents> tracks, int track, int channel) =>
+    private static string Of(IReadOnlyList<SmfTrack> tracks, int track, int channel) =>
         string.Create(CultureInfo.InvariantCulture, $"in {(tracks[track].Name is { } name ? $"'{Quoted.Text(name)}'" : $"track {track + 1}")}, channel {channel},");
 
     private static string Unlike(string name, HashSet<string> taken)

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Revoicer.Smf;
 using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.Midi;
@@ -9,8 +9,6 @@ namespace Revoicer.LeadSheets.Midi;
 /// </summary>
 public static class MidiReader
 {
-    private const int LargestBytes = 4 * 1024 * 1024;
-
     /// <summary>
     /// Reads all notes, a voice for each channel of each track, on the grid that fits them. The numbers of notes are taken as
     /// written pitch, middle C = 60. There are no chord symbols.
@@ -26,21 +24,8 @@ public static class MidiReader
     {
         var remarks = new Remarks();
         var whole = Place.WholeFile(fileName);
-        return Passage(file, whole, remarks) is { } passage && !remarks.HasProblems
+        return SmfReading.Read(file, whole, remarks) is { } read && new PassageMaking(read, whole, remarks).Make() is { } passage && !remarks.HasProblems
             ? new Reading<Passage>.Accepted(passage, remarks.Warnings)
             : new Reading<Passage>.Refused(remarks.Problems);
-    }
-
-    private static Passage? Passage(byte[] file, Place whole, Remarks remarks)
-    {
-        if (file.Length > LargestBytes)
-        {
-            remarks.Refuse(whole, string.Create(CultureInfo.InvariantCulture, $"a file of {file.Length} bytes"), string.Create(CultureInfo.InvariantCulture, $"at most {LargestBytes}"));
-            return null;
-        }
-
-        return FileWalk.Through(file, whole, remarks) is { } plain && LibraryEvents.Read(plain.Bytes(), whole, remarks) is { } tracks
-            ? new PassageMaking(tracks, plain, whole, remarks).Make()
-            : null;
     }
 }

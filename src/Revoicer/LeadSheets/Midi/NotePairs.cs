@@ -1,4 +1,5 @@
 using System.Globalization;
+using Revoicer.Smf;
 using Revoicer.Text;
 
 namespace Revoicer.LeadSheets.Midi;

@@ -1,16 +1,16 @@
 using System.Globalization;
 using Revoicer.Music;
+using Revoicer.Smf;
 using Revoicer.Text;
 using Revoicer.Values;
 
 namespace Revoicer.LeadSheets.Midi;
 
-/// <summary>Makes a passage of what the tracks of a file say.</summary>
-/// <param name="tracks">The tracks.</param>
-/// <param name="plain">The file they are of.</param>
+/// <summary>Makes a passage of what a file says.</summary>
+/// <param name="file">The file.</param>
 /// <param name="whole">The file as a place.</param>
 /// <param name="remarks">Takes problems and warnings.</param>
-internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, PlainFile plain, Place whole, Remarks remarks)
+internal sealed class PassageMaking(SmfFile file, Place whole, Remarks remarks)
 {
     // Notes are parted at bar lines; more parts than any piece has would fill the memory.
     private const int MostParts = 300_000;
@@ -18,22 +18,22 @@ internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, PlainFile
     /// <summary>The passage; null where a problem was told.</summary>
     public Passage? Make()
     {
-        var voices = FileVoice.All(tracks, plain.IsOneTrack, whole, remarks);
+        var voices = FileVoice.All(file, whole, remarks);
         if (remarks.HasProblems)
         {
             return null;
         }
 
         var notes = voices.SelectMany(v => v.Notes).ToArray();
-        var metres = tracks.SelectMany(t => t.Metres).OrderBy(m => m.Tick).ToArray();
-        if (BarLines.Of(metres, plain.Division, notes.Max(n => n.Off), whole, remarks) is not { } bars)
+        var metres = file.Tracks.SelectMany(t => t.Metres).OrderBy(m => m.Tick).ToArray();
+        if (BarLines.Of(metres, file.Division, notes.Max(n => n.Off), whole, remarks) is not { } bars)
         {
             return null;
         }
 
-        var speeds = tracks.SelectMany(t => t.Speeds).OrderBy(s => s.Tick).ToArray();
-        var times = new TickTimes(speeds, plain.Division);
-        var grid = new GridSearch(notes, bars, times, plain.Division).Find();
+        var speeds = file.Tracks.SelectMany(t => t.Speeds).OrderBy(s => s.Tick).ToArray();
+        var times = new TickTimes(speeds, file.Division);
+        var grid = new GridSearch(notes, bars, times, file.Division).Find();
         var quantised = Quantised.Of(voices, grid, bars, times);
         quantised.Tell(grid, whole, remarks);
         var parts = quantised.Voices.SelectMany(v => v).Sum(n => 1L + LastBar(n) - n.Start.Bar);
@@ -43,7 +43,7 @@ internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, PlainFile
             return null;
         }
 
-        return Passage(voices, quantised, new FileBars(tracks, speeds, bars, quantised.Voices.SelectMany(v => v).Max(LastBar) + 1, whole, remarks), bars, grid.Steps);
+        return Passage(voices, quantised, new FileBars(file.Tracks, speeds, bars, quantised.Voices.SelectMany(v => v).Max(LastBar) + 1, whole, remarks), bars, grid.Steps);
     }
 
     private Passage Passage(IReadOnlyList<FileVoice> voices, Quantised quantised, FileBars head, BarLines bars, int steps)
@@ -51,7 +51,7 @@ internal sealed class PassageMaking(IReadOnlyList<TrackEvents> tracks, PlainFile
         var written = head.Written();
         var likely = NoteNames.Likely(voices.SelectMany(v => v.Notes).Select(n => n.Pitch));
         var names = head.Keys.Select(k => new NoteNames(k?.Fifths ?? likely)).ToArray();
-        var title = plain.IsOneTrack || tracks[0].Edges.Count == 0 ? tracks[0].Name : null;
+        var title = file.Format == 0 || file.Tracks[0].Edges.Count == 0 ? file.Tracks[0].Name : null;
         var sheet = new LeadSheet(
             title ?? Path.GetFileNameWithoutExtension(whole.Source),
             head.Keys[0],

@@ -1,3 +1,4 @@
+using Revoicer.Smf;
 using Revoicer.Values;
 
 namespace Revoicer.LeadSheets.Midi;
@@ -5,9 +6,6 @@ namespace Revoicer.LeadSheets.Midi;
 /// <summary>When the ticks of a file are heard.</summary>
 internal sealed class TickTimes
 {
-    // Standard MIDI Files 1.0: where no tempo is told, 120 quarters a minute.
-    private const int AssumedMicroseconds = 500_000;
-
     private readonly int _division;
     private readonly long[] _ticks;
     private readonly int[] _microseconds;
@@ -19,7 +17,7 @@ internal sealed class TickTimes
     public TickTimes(IReadOnlyList<SpeedEvent> speeds, int division)
     {
         _division = division;
-        SpeedEvent[] all = [new(0, AssumedMicroseconds), .. speeds];
+        SpeedEvent[] all = [new(0, SmfNumbers.AssumedQuarter), .. speeds];
         _ticks = [.. all.Select(s => s.Tick)];
         _microseconds = [.. all.Select(s => s.Microseconds)];
         _seconds = new double[all.Length];

@@ -1,52 +1,25 @@
-using System.Text;
-using NAudio.Midi;
 using Revoicer.Arrangements;
 using Revoicer.Music;
+using Revoicer.Smf;
 
 namespace Revoicer.Writing.Midi;
 
 /// <summary>The first track of a MIDI file: title, key, tempi and metres.</summary>
 internal static class ConductorTrack
 {
-    // Standard MIDI Files 1.0: microseconds a quarter in three bytes; a numerator in one.
-    private const int LongestQuarter = 0xFF_FFFF;
-    private const int LargestNumerator = 255;
-
-    // 24 MIDI clocks and eight 32nd notes make a quarter.
-    private const int ClocksInQuarter = 24;
-    private const int ThirtySecondsInQuarter = 8;
-
-    /// <summary>The track's events in order, its end included.</summary>
-    public static List<MidiEvent> Of(Arrangement arrangement, TickClock clock, MidiPitch pitch)
+    /// <summary>The track of an arrangement.</summary>
+    public static SmfTrack Of(Arrangement arrangement, TickClock clock, MidiPitch pitch) => new(clock.End)
     {
-        var events = new List<MidiEvent> { Name(arrangement.Title) };
-        if ((pitch == MidiPitch.Written ? arrangement.WrittenKey : arrangement.SoundingKey) is { } key)
-        {
-            events.Add(Key(key));
-        }
+        Name = arrangement.Title,
+        Keys = (pitch == MidiPitch.Written ? arrangement.WrittenKey : arrangement.SoundingKey) is { } key ? [new KeyEvent(0, key)] : [],
+        Speeds = [.. arrangement.Tempi.Changes.Select(c => Speed(c, clock))],
+        Metres = [.. Metres(arrangement, clock)],
+    };
 
-        events.AddRange(arrangement.Tempi.Changes.Select(c => Speed(c, clock)));
-        events.AddRange(Metres(arrangement, clock));
-        events.Add(new MetaEvent(MetaEventType.EndTrack, 0, clock.End));
-        return [.. events.OrderBy(e => e.AbsoluteTime)];
-    }
-
-    /// <summary>A track's name in UTF-8; the library would write Latin-1 and drop the rest.</summary>
-    public static TextEvent Name(string name) =>
-        new("", MetaEventType.SequenceTrackName, 0) { Data = Encoding.UTF8.GetBytes(name) };
-
-    private static KeySignatureEvent Key(KeySignature key)
+    private static SpeedEvent Speed(TempoChange change, TickClock clock)
     {
-        // A key of more than seven accidentals has no code in the file; it is respelled. The file knows major and minor
-        // only: a church mode keeps its signature, and is called by its third.
-        var spelled = Math.Abs(key.Fifths) <= 7 ? key : key.Moved(0);
-        return new KeySignatureEvent(spelled.Fifths, key.IsMinor ? 1 : 0, 0);
-    }
-
-    private static TempoEvent Speed(TempoChange change, TickClock clock)
-    {
-        var microseconds = Math.Round(60_000_000 / change.Tempo.QuartersPerMinute);
-        if (microseconds is not (>= 1 and <= LongestQuarter))
+        var microseconds = Math.Round(SmfNumbers.Minute / change.Tempo.QuartersPerMinute);
+        if (microseconds is not (>= 1 and <= SmfNumbers.LongestQuarter))
         {
             throw new ArgumentOutOfRangeException(
                 nameof(change),
@@ -55,18 +28,18 @@ internal static class ConductorTrack
         }
 
         // The opening speed holds from the lead-in on.
-        return new TempoEvent((int)microseconds, change.From == Beats.Zero ? 0 : clock.At(change.From));
+        return new SpeedEvent(change.From == Beats.Zero ? 0 : clock.At(change.From), (int)microseconds);
     }
 
     // A bar that its metre does not fill (a pickup) has a signature of its own length, so that all bar lines fall right.
-    private static IEnumerable<TimeSignatureEvent> Metres(Arrangement arrangement, TickClock clock)
+    private static IEnumerable<MetreEvent> Metres(Arrangement arrangement, TickClock clock)
     {
-        (int Upper, int Lower)? running = null;
+        Meter? running = null;
         if (clock.LeadInBeats > 0)
         {
-            (int Upper, int Lower) beat = (clock.Meter.IsCompound ? 3 : 1, clock.Meter.Lower);
+            var beat = new Meter(clock.Meter.IsCompound ? 3 : 1, clock.Meter.Lower);
             running = beat;
-            yield return Event(beat, clock.Meter, 0);
+            yield return new MetreEvent(0, beat, Clocks(clock.Meter));
         }
 
         foreach (var bar in arrangement.Bars)
@@ -74,7 +47,7 @@ internal static class ConductorTrack
             var signature = Signature(bar.Length, bar.Meter);
             if (signature is { } found && signature != running)
             {
-                yield return Event(found, bar.Meter, clock.At(bar.Start));
+                yield return new MetreEvent(clock.At(bar.Start), found, Clocks(bar.Meter));
             }
 
             running = signature;
@@ -83,24 +56,20 @@ internal static class ConductorTrack
 
     // How a length is written as a signature, in the metre's own note value or a shorter one; null for a length that
     // only tuplets fill or that is too long.
-    private static (int Upper, int Lower)? Signature(Beats length, Meter meter)
+    private static Meter? Signature(Beats length, Meter meter)
     {
         for (var lower = meter.Lower; lower <= 128; lower *= 2)
         {
             var values = length * lower / 4;
             if (values.Denominator == 1)
             {
-                return values.Numerator is >= 1 and <= LargestNumerator ? ((int)values.Numerator, lower) : null;
+                return values.Numerator is >= 1 and <= SmfNumbers.LargestNumerator ? new Meter((int)values.Numerator, lower) : null;
             }
         }
 
         return null;
     }
 
-    private static TimeSignatureEvent Event((int Upper, int Lower) signature, Meter meter, long tick) => new(
-        tick,
-        signature.Upper,
-        int.Log2(signature.Lower),
-        Math.Clamp((int)Math.Round(ClocksInQuarter * meter.Beat.Quarters), 1, 255),
-        ThirtySecondsInQuarter);
+    // The metronome clicks with the beat that is counted.
+    private static int Clocks(Meter meter) => Math.Clamp((int)Math.Round(SmfNumbers.ClocksInQuarter * meter.Beat.Quarters), 1, 255);
 }

@@ -1,5 +1,5 @@
-using NAudio.Midi;
 using Revoicer.Arrangements;
+using Revoicer.Smf;
 
 namespace Revoicer.Writing.Midi;
 
@@ -33,29 +33,27 @@ public static class MidiWriting
     {
         var clock = TickClock.Of(arrangement);
         var notes = MidiNote.All(arrangement, clock, pitch);
-        var file = new MidiEventCollection(1, clock.TicksPerQuarter);
-        file.AddTrack(ConductorTrack.Of(arrangement, clock, pitch));
-        file.AddTrack(BellTrack("Manual", ManualChannel, notes.Where(n => !n.IsPedal), clock.End));
-        file.AddTrack(BellTrack("Pedal", PedalChannel, notes.Where(n => n.IsPedal), clock.End));
-        using var stream = new MemoryStream();
-        MidiFile.Export(stream, file);
-        return stream.ToArray();
+        return SmfWriting.Bytes(new SmfFile(
+            1,
+            clock.TicksPerQuarter,
+            [
+                ConductorTrack.Of(arrangement, clock, pitch),
+                BellTrack("Manual", ManualChannel, [.. notes.Where(n => !n.IsPedal)], clock.End),
+                BellTrack("Pedal", PedalChannel, [.. notes.Where(n => n.IsPedal)], clock.End),
+            ]));
     }
 
-    // The library keeps the order of events on one tick as it finds it, so the order is made here: what is said of the
-    // track, then notes ending, then notes beginning. A bell struck again would otherwise be silenced at once.
-    private static List<MidiEvent> BellTrack(string name, int channel, IEnumerable<MidiNote> notes, long end)
+    // Of one tick, notes end before others begin: a bell struck again would otherwise be silenced at once.
+    private static SmfTrack BellTrack(string name, int channel, IReadOnlyList<MidiNote> notes, long end) => new(end)
     {
-        var ons = notes.Select(n => new NoteOnEvent(n.On, channel, n.Pitch, n.Velocity, (int)(n.Off - n.On))).ToList();
-        var inOrder = ons.Select(on => on.OffEvent!).Concat<MidiEvent>(ons)
-            .OrderBy(e => e.AbsoluteTime)
-            .ThenBy(e => e is NoteOnEvent);
-        return
+        Name = name,
+        Programs = [new ProgramEvent(0, channel, TubularBells)],
+        Edges =
         [
-            ConductorTrack.Name(name),
-            new PatchChangeEvent(0, channel, TubularBells),
-            .. inOrder,
-            new MetaEvent(MetaEventType.EndTrack, 0, end),
-        ];
-    }
+            .. notes.Select(n => new NoteEdge(n.Off, channel, n.Pitch, 0))
+                .Concat(notes.Select(n => new NoteEdge(n.On, channel, n.Pitch, n.Velocity)))
+                .OrderBy(e => e.Tick)
+                .ThenBy(e => e.IsOn),
+        ],
+    };
 }

@@ -2,6 +2,7 @@ using System.Numerics;
 using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
+using Revoicer.Smf;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Midi;
@@ -14,10 +15,6 @@ internal sealed class TickClock
 {
     // A quarter in ticks where the piece asks for nothing finer: exact to 64th notes, their triplets and quintuplets.
     private const int Usual = 960;
-
-    // Standard MIDI Files 1.0: the division has 15 bits, a delta time four groups of 7.
-    private const int LargestDivision = 0x7FFF;
-    private const int LargestDelta = 0x0FFF_FFFF;
 
     // How far the last chord may ring: two bars after the last one.
     private const int BarsOfRing = 2;
@@ -116,7 +113,7 @@ internal sealed class TickClock
     private static int DivisionFor(Arrangement arrangement, Beats end, double quartersOfLeadIn)
     {
         // The track may be silent from end to end. The small addition undoes the rounding of the quotient.
-        var most = (int)Math.Min(LargestDivision, (LargestDelta / Math.Max(1, end.Quarters + quartersOfLeadIn)) + 1e-6);
+        var most = (int)Math.Min(SmfNumbers.LargestDivision, (SmfNumbers.LargestQuantity / Math.Max(1, end.Quarters + quartersOfLeadIn)) + 1e-6);
         var places = arrangement.Bars.SelectMany(b => new[] { b.Start, b.Length })
             .Concat(arrangement.Strokes.Select(s => s.Beat))
             .Concat(arrangement.Tempi.Changes.Select(c => c.From))

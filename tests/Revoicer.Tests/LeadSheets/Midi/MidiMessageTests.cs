@@ -1,5 +1,4 @@
-using Revoicer.LeadSheets;
-using Revoicer.LeadSheets.Midi;
+using Revoicer.Smf;
 using Revoicer.Text;
 using Xunit;
 using static Revoicer.Tests.LeadSheets.Midi.MidiBytes;
@@ -87,7 +86,7 @@ public sealed class MidiMessageTests
         foreach (var file in new byte[][] { [], Good[..20], File(0, 96, [0, 0xF7, 0]), File(0, 96, [0, 0x90, 200, 200]) })
         {
             var remarks = new Remarks();
-            Assert.Null(LibraryEvents.Read(file, Place.WholeFile("quay.mid"), remarks));
+            Assert.Null(SmfReading.ByLibrary(file, Place.WholeFile("quay.mid"), remarks));
             Assert.Equal("the file is whole, and yet its events cannot be read", Assert.Single(remarks.Problems).Found);
         }
     }

@@ -1,4 +1,4 @@
-namespace Revoicer.LeadSheets.Midi;
+namespace Revoicer.Smf;
 
 /// <summary>A place in the bytes of a file, that never goes past an end.</summary>
 /// <param name="file">The whole file.</param>
@@ -6,9 +6,6 @@ namespace Revoicer.LeadSheets.Midi;
 /// <param name="end">The byte behind the last that may be read; within the file.</param>
 internal sealed class ByteCursor(byte[] file, int at, int end)
 {
-    // Standard MIDI Files 1.0: a variable-length quantity has at most four bytes of seven bits.
-    private const int MostBytesOfQuantity = 4;
-
     /// <summary>The byte that comes next, counted from the start of the file.</summary>
     public int At { get; private set; } = at;
 
@@ -21,11 +18,14 @@ internal sealed class ByteCursor(byte[] file, int at, int end)
     /// <summary>The next byte; null at the end.</summary>
     public byte? Byte() => Left > 0 ? file[At++] : null;
 
+    /// <summary>The bytes from a place up to here.</summary>
+    public ReadOnlySpan<byte> Since(int from) => file.AsSpan(from, At - from);
+
     /// <summary>A variable-length quantity, 0 to 0x0FFFFFFF; null where the bytes end in it or a fifth would belong to it.</summary>
     public int? Quantity()
     {
         var value = 0;
-        for (var i = 0; i < MostBytesOfQuantity; i++)
+        for (var i = 0; i < SmfNumbers.MostBytesOfQuantity; i++)
         {
             if (Byte() is not { } next)
             {
