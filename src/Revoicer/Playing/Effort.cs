@@ -44,6 +44,20 @@ public sealed class Effort(PlayingLimits limits)
             + (BellTooMany * Over(bells, _bellsAtOnce));
     }
 
+    /// <summary>The effort of taking some keys one after another, the feet together.</summary>
+    /// <param name="pedals">The keys of the feet, upward.</param>
+    /// <param name="hands">The keys of the hands.</param>
+    public double OneByOne(ReadOnlySpan<WrittenNote> pedals, ReadOnlySpan<WrittenNote> hands)
+    {
+        var effort = PerSemitoneOfStretch * Over(Span(pedals), _feetApart);
+        for (var i = 0; i < hands.Length; i++)
+        {
+            effort += OfHand(hands.Slice(i, 1));
+        }
+
+        return effort;
+    }
+
     /// <summary>The effort, and poor sound, of low bells close together, and of the deepest pedals under the highest batons.</summary>
     /// <param name="upward">All keys of a chord, upward.</param>
     public double OfRegister(ReadOnlySpan<WrittenNote> upward)

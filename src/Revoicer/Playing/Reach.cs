@@ -16,6 +16,10 @@ public sealed class Reach(PlayingLimits limits, Transposition transposition)
     public bool HandTakes(WrittenNote low, WrittenNote high) =>
         limits.HandKeysAtOnce >= 2 && (high - low).Semitones <= limits.HandSpan.Semitones && low.Midi >= limits.HandPairLowest;
 
+    /// <summary>Whether one hand can take some batons at once, given upward.</summary>
+    public bool HandTakes(ReadOnlySpan<WrittenNote> upward) =>
+        upward.Length < 2 || (HandHolds(upward.Length) && HandTakes(upward[0], upward[^1]));
+
     /// <summary>Whether two batons lie within the span of a hand.</summary>
     internal bool HandSpans(WrittenNote a, WrittenNote b) => (b - a).Size.Semitones <= limits.HandSpan.Semitones;
 

@@ -6,7 +6,7 @@ namespace Revoicer.Prices;
 
 /// <summary>
 /// What it costs to go from the bass of one slot to that of the next. The line runs between the first basses of the slots; a leap
-/// is made from the last bass that a slot struck.
+/// is made from the last bass that a slot struck. An approach tone goes by step, or it is none.
 /// </summary>
 internal sealed class BassMotion
 {
@@ -32,12 +32,17 @@ internal sealed class BassMotion
     /// <summary>The price of two basses, each time that one follows the other.</summary>
     public int Price(BassAndFigure before, BassAndFigure after)
     {
+        var move = Math.Abs(before.LastBass - after.Bass);
+        if (before.IsApproach && (after.Bass == 0 || move is 0 or > WholeTone))
+        {
+            return Thousandths.Forbidden;
+        }
+
         if (before.Bass == 0 || after.Bass == 0)
         {
             return after.NotByStep;
         }
 
-        var move = Math.Abs(before.LastBass - after.Bass);
         var line = MissesStep(before.Bass, after.Bass) ? _step : move == 0 ? _again : 0;
         return line + (_leap * Math.Max(0, move - Fifth)) + (move is > 0 and <= WholeTone ? 0 : after.NotByStep);
     }

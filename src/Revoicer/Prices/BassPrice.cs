@@ -21,16 +21,18 @@ internal sealed class BassPrice
     // Hearings after nothing, or after the slot itself, whose bass does not move; what comes after another slot is priced
     // with that slot.
     private readonly int _hearingsNotByStep;
-    private readonly int _hearingsAfterItself;
     private readonly int _newChords;
 
     public BassPrice(Tower tower, Sound sound, Slot slot, ChordsInTime chords)
     {
         (_tower, _sound, _slot) = (tower, sound, slot);
-        _hearingsAfterItself = slot.Hearings.Count(h => chords.HasBefore(h) && slot.Hearings.Any(before => before.Order == h.Order - 1));
-        _hearingsNotByStep = slot.Hearings.Count(h => !chords.HasBefore(h)) + _hearingsAfterItself;
+        HearingsAfterItself = slot.Hearings.Count(h => chords.HasBefore(h) && slot.Hearings.Any(before => before.Order == h.Order - 1));
+        _hearingsNotByStep = slot.Hearings.Count(h => !chords.HasBefore(h)) + HearingsAfterItself;
         _newChords = slot.Hearings.Count(h => h.IsNewChord);
     }
+
+    /// <summary>How often the slot is heard right after itself.</summary>
+    public int HearingsAfterItself { get; }
 
     /// <summary>The price over all hearings. Where the tune lies below it is the bass, and given.</summary>
     public int Of(Voicing voicing)
@@ -45,7 +47,7 @@ internal sealed class BassPrice
         var again = place is not null && voicing.MovingBass.Count == 0 ? Thousandths.Of(_sound.BassAgain) : 0;
         return (_newChords * Thousandths.Of((place ?? _sound.NoBass) + other))
             + ((_slot.Hearings.Count - _newChords) * Thousandths.Of((place ?? (_sound.NoBass / HeldChord)) + other))
-            + (_hearingsAfterItself * again)
+            + (HearingsAfterItself * again)
             + (_hearingsNotByStep * NotByStep(voicing));
     }
 

@@ -156,6 +156,9 @@ public sealed class Instrument
         return sum;
     }
 
+    /// <summary>The roughness of two bells of the accompaniment, the second struck some microseconds after the first.</summary>
+    internal int Roughness(int first, int second, long apart) => _rings.At(apart)[(first * Tower.Bells.Count) + second];
+
     private int Roughness(StrokeKind a, StrokeKind b, long apart)
     {
         var delay = apart + b.Offset - a.Offset;

@@ -13,8 +13,9 @@ internal readonly record struct Outline(int Upper, int Line);
 /// <param name="Bass">MIDI number of its bass pedal; 0 for none.</param>
 /// <param name="LastBass">The same at the end of the slot, to which a bass in tenths has moved.</param>
 /// <param name="Figure">Its figure.</param>
+/// <param name="IsApproach">Whether that last bass is an approach tone.</param>
 /// <param name="NotByStep">What its bass costs more where it is not reached by step, in thousandths.</param>
-internal readonly record struct BassAndFigure(int Bass, int LastBass, Figure Figure, int NotByStep);
+internal readonly record struct BassAndFigure(int Bass, int LastBass, bool IsApproach, Figure Figure, int NotByStep);
 
 /// <summary>A slot with its candidates, the kinds of their strokes, and what each costs by itself.</summary>
 internal sealed class PricedSlot
@@ -111,7 +112,7 @@ internal sealed class PricedSlot
                 _uppers.Add([.. voicing.Upper.Select(b => b.Note.Midi)]);
             }
 
-            var own = new BassAndFigure(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, figure, _price.Bass.NotByStep(voicing));
+            var own = new BassAndFigure(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, candidates[c].Approach is not null, figure, _price.Bass.NotByStep(voicing));
             if (!lines.TryGetValue(own, out var line))
             {
                 lines.Add(own, line = _lines.Count);

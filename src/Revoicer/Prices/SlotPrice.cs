@@ -92,7 +92,8 @@ internal sealed class SlotPrice
         prices[Term.MissingTones] = times * Thousandths.Of(_missing.Price(voicing));
         prices[Term.Thin] = times * Thousandths.Of(_slot.IsPassing ? 0 : _sound.Thin * Math.Max(0, _sound.FullChord - voicing.Bells));
         prices[Term.BareHands] = times * Thousandths.Of(!_slot.IsPassing && voicing.Upper.Count == 0 ? _sound.BareHands : 0);
-        prices[Term.TopLine] = times * Thousandths.Of(TopOutsideHome(voicing));
+        prices[Term.TopLine] = (times * Thousandths.Of(TopOutsideHome(voicing)))
+            + (Bass.HearingsAfterItself * Thousandths.Of(_slot.Tunes.Count == 0 && voicing.Upper.Count > 0 ? _sound.TopAgain : 0));
         prices[Term.DoubledTones] = times * Thousandths.Of(_sound.Doubled * (voicing.Bells - voicing.PitchClasses.Count));
         prices[Term.LowThird] = times * Thousandths.Of(Spread.HasLowThird(voicing, _slot.Symbol.Third) ? _sound.LowThird : 0);
         prices[Term.Bass] = Bass.Of(voicing);
@@ -114,6 +115,7 @@ internal sealed class SlotPrice
         prices[Term.Drowned] = times * _tuneHeard.Drowned(kinds);
         prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
+        prices[Term.BassLine] = times * Thousandths.Of(_slot.LeadsTo is not null && candidate.Approach is null ? _sound.ApproachForgone : 0);
         prices[Term.FromOriginal] = times * Thousandths.Of(FromOriginal(candidate));
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));
@@ -202,8 +204,12 @@ internal sealed class SlotPrice
             left += baton.Limb == Limb.LeftHand ? 1 : 0;
         }
 
-        return _instrument.Effort.OfGrip(notes[..pedals], notes.Slice(pedals, left), notes[(pedals + left)..])
-            + _instrument.Effort.OfRegister(notes);
+        var lower = notes.Slice(pedals, left);
+        var upper = notes[(pedals + left)..];
+        var limbs = _instrument.Reach.HandTakes(lower) && _instrument.Reach.HandTakes(upper)
+            ? _instrument.Effort.OfGrip(notes[..pedals], lower, upper)
+            : _instrument.Effort.OneByOne(notes[..pedals], notes[pedals..]);
+        return limbs + _instrument.Effort.OfRegister(notes);
     }
 
     // Carry in dB, and the semitones by which brightness falls short of the target.

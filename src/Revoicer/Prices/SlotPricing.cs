@@ -48,7 +48,17 @@ public sealed class SlotPricing
         + StrokeKinds.Microseconds(new Seconds(_plan.Slots.Max(s => s.Duration.Value) + (2 * MostRolled * _sound.RollStep.Value)));
 
     /// <summary>Prices one slot by itself; it may have another number than in the plan.</summary>
-    internal PricedSlot Priced(Slot slot, Items<Candidate> candidates) => new(_instrument, _sound, slot, candidates, _chords, _tune);
+    internal PricedSlot Priced(Slot slot, Items<Candidate> candidates)
+    {
+        var priced = new PricedSlot(_instrument, _sound, slot, candidates, _chords, _tune);
+        if (slot.LeadsTo is null)
+        {
+            return priced;
+        }
+
+        var useful = new UsefulApproaches(_instrument, _sound).Of(priced);
+        return useful.Count == candidates.Count ? priced : new PricedSlot(_instrument, _sound, slot, useful, _chords, _tune);
+    }
 
     /// <summary>The prices of some slots as a sheet of their own, what the tune costs with itself left out.</summary>
     /// <param name="plan">The slots, numbered from 0.</param>
@@ -78,7 +88,7 @@ public sealed class SlotPricing
         var first = _slots.Count;
         var priced = new PricedSlot[candidates.Count];
         Parallel.For(0, priced.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-            priced[i] = new PricedSlot(_instrument, _sound, _plan.Slots[first + i], candidates[i], _chords, _tune));
+            priced[i] = Priced(_plan.Slots[first + i], candidates[i]));
         _slots.AddRange(priced);
         Least += priced.Sum(slot => slot.Prices.Min());
     }

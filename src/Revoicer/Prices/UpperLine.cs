@@ -5,7 +5,7 @@ namespace Revoicer.Prices;
 
 /// <summary>
 /// What it costs to go from the tones that the hands take in one slot to those of the next: how far they move, tones that do
-/// not go where they lead, how their number changes, and, where there is no tune, leaps of the highest, which is heard as one.
+/// not go where they lead, how their number changes, and, where there is no tune, leaps and repeats of the highest, which is heard as one.
 /// </summary>
 internal sealed class UpperLine
 {
@@ -64,7 +64,7 @@ internal sealed class UpperLine
         prices[Term.VoiceLeading] = both * Thousandths.Of(_sound.VoiceLeading * VoiceLeading.Size(from, to));
         prices[Term.NumberOfTones] = _isOnePhrase ? both * Thousandths.Of(_sound.NumberOfTones * Math.Max(0, Math.Abs(from.Length - to.Length) - 1)) : 0;
         prices[Term.TopLine] = _isOnTop && from.Length > 0 && to.Length > 0
-            ? both * Thousandths.Of(_sound.TopLeap * Math.Max(0, Math.Abs(from[^1] - to[^1]) - Fifth))
+            ? both * Thousandths.Of(from[^1] == to[^1] ? _sound.TopAgain : _sound.TopLeap * Math.Max(0, Math.Abs(from[^1] - to[^1]) - Fifth))
             : 0;
         prices[Term.Tendency] = ((_forward * _ahead.Unanswered(from, to)) + (_backward * _back.Unanswered(to, from))) * Thousandths.Of(_sound.Tendency);
         return prices;

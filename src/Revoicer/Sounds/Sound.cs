@@ -129,6 +129,12 @@ public sealed record Sound
     /// <summary>The bass bell of the slot before struck again under the same chord.</summary>
     public required double BassAgain { get; init; }
 
+    /// <summary>A leap of the bass within a phrase, where a tone could lead by step into the next bass and does not.</summary>
+    public required double ApproachForgone { get; init; }
+
+    /// <summary>How many such tones a phrase may have.</summary>
+    public required int ApproachesPerPhrase { get; init; }
+
     /// <summary>A tone in the hands that leads on, such as a leading tone or a seventh, and does not go where it leads.</summary>
     public required double Tendency { get; init; }
 
@@ -137,6 +143,9 @@ public sealed record Sound
 
     /// <summary>Without a tune, for each semitone by which the highest tone leaps further than a fifth.</summary>
     public required double TopLeap { get; init; }
+
+    /// <summary>Without a tune, the highest tone of the chord before again.</summary>
+    public required double TopAgain { get; init; }
 
     /// <summary>
     /// For each semitone by which a note of the tune lies outside its home, times the seconds it lasts; a tenth of it for the

@@ -64,10 +64,9 @@ public static class SoundFile
     private static Sound? ToSound(string name, Dictionary<(string, string), double> values, List<Problem> problems, TomlText toml)
     {
         double Value(string part, string word) => values[(part, word)];
-        var rolls = Value("figures", "rolls-in-phrase");
-        if (rolls != Math.Floor(rolls))
+        foreach (var (part, word) in new[] { ("bass", "approaches-in-phrase"), ("figures", "rolls-in-phrase") }.Where(w => Value(w.Item1, w.Item2) % 1 != 0))
         {
-            problems.Add(new Problem(toml.Sections.First(s => s.Name == "figures").PlaceOf("rolls-in-phrase"), $"'rolls-in-phrase' is no whole number", "a whole number from 0 to 99"));
+            problems.Add(new Problem(toml.Sections.First(s => s.Name == part).PlaceOf(word), $"'{word}' is no whole number", "a whole number from 0 to 99"));
             return null;
         }
 
@@ -95,6 +94,8 @@ public static class SoundFile
             BassLeap = Value("bass", "leap"),
             BassStep = Value("bass", "step"),
             BassAgain = Value("bass", "again"),
+            ApproachForgone = Value("bass", "approach-forgone"),
+            ApproachesPerPhrase = (int)Value("bass", "approaches-in-phrase"),
             StrongBeatsWithBass = Value("bass", "strong-beats"),
             RollForgone = Value("figures", "roll-forgone"),
             Rolled = Value("figures", "rolled"),
@@ -103,7 +104,7 @@ public static class SoundFile
             Broken = Value("figures", "broken"),
             InTenths = Value("figures", "in-tenths"),
             FigureChange = Value("figures", "change"),
-            RollsPerPhrase = (int)rolls,
+            RollsPerPhrase = (int)Value("figures", "rolls-in-phrase"),
             OneFigure = Value("figures", "one-figure"),
             RollStep = new Seconds(Value("figures", "roll-step")),
             TuneTouch = new Decibels(Value("touch", "tune")),
@@ -118,6 +119,7 @@ public static class SoundFile
             Tendency = Value("lines", "tendency"),
             NumberOfTones = Value("lines", "number"),
             TopLeap = Value("lines", "top-leap"),
+            TopAgain = Value("lines", "top-again"),
             Home = Value("tune", "home"),
             NearTune = Value("tune", "near"),
             Drowned = Value("tune", "drowned"),

@@ -107,11 +107,14 @@ public readonly record struct Baton(WrittenNote Note, Limb Limb);
 /// <param name="Strokes">The strokes in order of time, then upward.</param>
 public sealed record Candidate(Figure Figure, Voicing Voicing, Items<SlotStroke> Strokes)
 {
+    /// <summary>The pedal on its last beat that leads by step into the next bass; null where there is none. It is no tone of the voicing.</summary>
+    public WrittenNote? Approach { get; init; }
+
     /// <summary>The lowest bell of its chord; null in silence. Where the bass moves in tenths it is the first of the bass.</summary>
     public WrittenNote? Lowest => Voicing.Lowest;
 
     /// <summary>The bass with which it ends: where it moves, the last of it; null where the feet rest.</summary>
-    public WrittenNote? LastBass => Figure is Figure.InTenths or Figure.AsItWas
+    public WrittenNote? LastBass => Approach is not null ? Approach : Figure is Figure.InTenths or Figure.AsItWas
         ? Strokes.Where(s => s.IsPedal).Select(s => (WrittenNote?)s.Note).LastOrDefault()
         : Voicing.Bass;
 

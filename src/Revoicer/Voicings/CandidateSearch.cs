@@ -18,10 +18,15 @@ public sealed class CandidateSearch
     // With both feet at work the hands take two tones: four bells at once (playing-limits.tsv, bells_at_once, soft).
     private const int TonesInHandsOverTwoPedals = 2;
 
+    // A bass and two or three tones of one hand, a beat each.
+    private const int BeatsForThree = 3;
+    private const int BeatsForFour = 4;
+
     private readonly Tower _tower;
     private readonly Reach _reach;
     private readonly FigureStrokes _figures;
     private readonly BassInTenths _tenths;
+    private readonly ApproachTones _approaches;
     private readonly OriginalLimbs _original;
 
     /// <summary>For a tower, at a speed, with a spacing of rolls.</summary>
@@ -31,6 +36,7 @@ public sealed class CandidateSearch
         _reach = reach;
         _figures = new FigureStrokes(tower, reach, rollStep);
         _tenths = new BassInTenths(tower, reach);
+        _approaches = new ApproachTones(tower, _figures);
         _original = new OriginalLimbs(tower, reach, _figures);
     }
 
@@ -49,6 +55,7 @@ public sealed class CandidateSearch
             .. InTenths(slot, demand, hands, fit),
         ];
         listed.AddRange(WithFewerTones(slot, demand, hands, fit, listed));
+        listed.AddRange(_approaches.Of(slot, [.. listed], fit));
         if (slot.Asked.Count > 0)
         {
             var known = listed.ToHashSet();
@@ -130,7 +137,7 @@ public sealed class CandidateSearch
         foreach (var line in (slot.HasTuneBelow ? [] : _tenths.Of(slot)).Where(line => IsBassTone(slot.Symbol, line.Bass.PitchClass)))
         {
             var tones = PitchClassSet.Of(line.LaterTones.Select(n => n.PitchClass));
-            foreach (var upper in hands.Where(u => _reach.BellsAtOnce(1 + u.Count) && (u.Count == 0 || u[0].Note > line.Highest)))
+            foreach (var upper in hands.Where(u => _figures.IsGrip(u) && _reach.BellsAtOnce(1 + u.Count) && (u.Count == 0 || u[0].Note > line.Highest)))
             {
                 if (demand.IsMet(line.Bass, null, upper, tones)
                     && _figures.InTenths(slot, new Voicing(line.Bass, null, upper) { MovingBass = line.LaterTones }, line, fit) is { } candidate)
@@ -167,11 +174,14 @@ public sealed class CandidateSearch
     private WrittenNote[] Open(Slot slot, TuneFit fit) =>
         [.. fit.Open(_tower.Bells.Select(b => b.Note)).Where(n => slot.Symbol.PitchClasses.Contains(n.PitchClass))];
 
-    // What the hands can take of some notes at once, without the feet: nothing, or one to three of them upward.
+    // What the hands can take of some notes, at once or one after another, without the feet: nothing, or one to three of them upward.
     private IEnumerable<Items<Baton>> Hands(Slot slot, WrittenNote[] tones)
     {
         // The right hand has the tune, or where that lies below the left may have it.
         var free = slot.HasTuneBelow ? Limb.RightHand : Limb.LeftHand;
+
+        // One after another, a beat each, a hand needs time to travel but no grip.
+        var hasTimeToTravel = slot.Tunes.Count > 0 && slot.Length >= slot.Beat * BeatsForThree;
         yield return [];
         for (var a = 0; a < tones.Length; a++)
         {
@@ -180,7 +190,7 @@ public sealed class CandidateSearch
             for (var b = a + 1; b < tones.Length && _reach.HandsTake(tones[a], tones[b]); b++)
             {
                 yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], Limb.RightHand)];
-                if (slot.Tunes.Count > 0 && _reach.HandTakes(tones[a], tones[b]))
+                if (slot.Tunes.Count > 0 && (_reach.HandTakes(tones[a], tones[b]) || hasTimeToTravel))
                 {
                     yield return [new Baton(tones[a], free), new Baton(tones[b], free)];
                 }
@@ -190,6 +200,11 @@ public sealed class CandidateSearch
                     foreach (var (low, high) in Split(tones[a], tones[b], tones[c]))
                     {
                         yield return [new Baton(tones[a], Limb.LeftHand), new Baton(tones[b], low), new Baton(tones[c], high)];
+                    }
+
+                    if (hasTimeToTravel && slot.Length >= slot.Beat * BeatsForFour)
+                    {
+                        yield return [new Baton(tones[a], free), new Baton(tones[b], free), new Baton(tones[c], free)];
                     }
                 }
             }

@@ -20,7 +20,7 @@ public enum Figure
     /// <summary>The bass on the strong beat, the hands on the weak beats that follow.</summary>
     Afterbeats,
 
-    /// <summary>Upward one tone after another on the beats, or twice as quick where the slot has fewer beats than tones.</summary>
+    /// <summary>Upward one tone after another, a beat each. Tones of one hand may lie wider than a grip.</summary>
     Broken,
 
     /// <summary>The bass moves with the tune a tenth or a seventeenth below it, note for note; the hands strike with its first.</summary>

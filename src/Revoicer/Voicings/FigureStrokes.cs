@@ -23,24 +23,40 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0)).ToArray();
         SlotStroke[] all = [.. pedals, .. hands];
         var together = all.ToItems();
-        if (Goes(together))
+        var isGrip = IsGrip(voicing.Upper);
+        if (isGrip && Goes(together))
         {
             yield return new Candidate(Figure.Together, voicing, together);
         }
 
-        if (all.Length >= 2 && !slot.IsPassing && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && Goes(rolled))
+        if (isGrip && all.Length >= 2 && !slot.IsPassing && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && Goes(rolled))
         {
             yield return new Candidate(Figure.Rolled, voicing, rolled);
         }
 
         // The last chord is struck together or rolled; where the hands come too late for that, after its bass.
-        foreach (var (figure, strokes) in Spread(slot, pedals, hands, all).Where(s => !slot.IsLast || s.Figure == Figure.BassFirst))
+        foreach (var (figure, strokes) in Spread(slot, pedals, hands, all).Where(s => (!slot.IsLast || s.Figure == Figure.BassFirst) && (isGrip || s.Figure == Figure.Broken)))
         {
             if (Goes(strokes))
             {
                 yield return new Candidate(figure, voicing, strokes);
             }
         }
+    }
+
+    /// <summary>Whether each hand can take its batons at once.</summary>
+    /// <param name="hands">What the hands take, upward, the left below the right.</param>
+    public bool IsGrip(Items<Baton> hands)
+    {
+        Span<WrittenNote> notes = stackalloc WrittenNote[hands.Count];
+        var left = 0;
+        for (var i = 0; i < notes.Length; i++)
+        {
+            notes[i] = hands[i].Note;
+            left += hands[i].Limb == Limb.LeftHand ? 1 : 0;
+        }
+
+        return reach.HandTakes(notes[..left]) && reach.HandTakes(notes[left..]);
     }
 
     /// <summary>The bass moving with the tune, the hands striking with its first note; null where that cannot be played.</summary>

@@ -58,6 +58,12 @@ public sealed record Slot(
     /// <summary>Bells that the player asks for, each list a whole voicing, lowest first.</summary>
     public Items<Items<WrittenNote>> Asked { get; init; } = [];
 
+    /// <summary>
+    /// The bass that follows, the same after every hearing, to which a tone on the last beat may lead by step; null where none may:
+    /// that beat is strong or the only one, a phrase ends, or the basses lie no more than a step apart.
+    /// </summary>
+    public PitchClass? LeadsTo { get; init; }
+
     /// <summary>The key in which it stands; null where the sheet names none.</summary>
     public KeySignature? Key { get; init; }
 

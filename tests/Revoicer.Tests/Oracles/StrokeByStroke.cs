@@ -19,12 +19,14 @@ internal sealed class StrokeByStroke
     private readonly Instrument _instrument;
     private readonly List<Heard> _heard;
     private readonly List<Struck> _strokes;
+    private readonly bool _hasApproaches;
 
     public StrokeByStroke(PricedSheet sheet, int[] choice)
     {
         _sound = sheet.Sound;
         _instrument = sheet.Prices.Instrument;
         _heard = [.. sheet.Plan.InTime().Select(h => new Heard(h.Slot, h.Hearing, sheet.Candidates[h.Slot.Index][choice[h.Slot.Index]]))];
+        _hasApproaches = sheet.Plan.Slots.Any(s => s.LeadsTo is not null);
         _strokes = [.. _heard.SelectMany(Strokes).OrderBy(s => s.Microseconds)];
     }
 
@@ -58,7 +60,9 @@ internal sealed class StrokeByStroke
         return _heard.Where(h => h.Hands.Length > 0).Sum(h => Rounded(_sound.Home / 10 * h.Slot.Duration.Value
                 * (Math.Max(0, home.From.Midi - h.Hands.Max()) + Math.Max(0, h.Hands.Max() - home.To.Midi - 5))))
             + Steps().Where(s => s.Before.Hands.Length > 0 && s.After.Hands.Length > 0)
-                .Sum(s => Rounded(_sound.TopLeap * Math.Max(0, Math.Abs(s.Before.Hands.Max() - s.After.Hands.Max()) - 7)));
+                .Sum(s => s.Before.Hands.Max() == s.After.Hands.Max()
+                    ? Rounded(_sound.TopAgain)
+                    : Rounded(_sound.TopLeap * Math.Max(0, Math.Abs(s.Before.Hands.Max() - s.After.Hands.Max()) - 7)));
     }
 
     /// <summary>Changes of figure within a phrase.</summary>
@@ -73,8 +77,27 @@ internal sealed class StrokeByStroke
     public long Bass()
     {
         var before = Steps().ToDictionary(s => s.After.Hearing.Order, s => s.Before);
-        return _heard.Sum(h => BassAlone(h) + BassAfter(before.GetValueOrDefault(h.Hearing.Order)?.Candidate.Voicing.Bass, h))
-            + Steps().Sum(s => Line(s.Before, s.After));
+        return _heard.Sum(h => BassAlone(h) + (LeadsNowhere(before.GetValueOrDefault(h.Hearing.Order), h)
+                ? Thousandths.Forbidden
+                : BassAfter(LastBass(before.GetValueOrDefault(h.Hearing.Order)), h)))
+            + Steps().Sum(s => LeadsNowhere(s.Before, s.After) ? 0 : Line(s.Before, s.After));
+    }
+
+    private static WrittenNote? LastBass(Heard? heard) => heard?.Candidate.Approach ?? heard?.Candidate.Voicing.Bass;
+
+    // A tone that should lead by step into the next bass, and does not.
+    private static bool LeadsNowhere(Heard? before, Heard after) =>
+        before?.Candidate.Approach is { } tone && !(after.Candidate.Voicing.Bass is { } bass && Math.Abs(bass.Midi - tone.Midi) is 1 or 2);
+
+    // Where every hearing is followed in its phrase by a bass further than a step away, and the last of two beats or more is weak.
+    private bool MayLeadOn(Slot slot)
+    {
+        var next = Steps().Where(s => s.Before.Slot == slot).Select(s => s.After.Slot).ToArray();
+        var lastBeat = (slot.InBar + slot.Length - slot.Beat).Quarters % slot.Meter.Bar.Quarters;
+        return !slot.IsLast && slot.Length.Quarters >= 2 && lastBeat is 1 or 3
+            && next.Length == slot.Hearings.Count
+            && next.All(n => n.Phrase == slot.Phrase && n.Symbol.Lowest.PitchClass == next[0].Symbol.Lowest.PitchClass)
+            && Math.Abs(next[0].Symbol.Lowest.PitchClass.Value - slot.Symbol.Lowest.PitchClass.Value) is > 2 and < 10;
     }
 
     // What does not depend on the chord before: how high the bass lies, and that part of another bass which is always paid.
@@ -84,7 +107,8 @@ internal sealed class StrokeByStroke
             ? (_sound.BassHeight * (bass.Midi - _instrument.Tower.PedalsFrom.Midi)) + (_sound.DeepBass * Deep(h.Slot, bass.Midi))
             : h.Hearing.IsNewChord ? _sound.NoBass
             : _sound.NoBass / 10;
-        return Rounded(foot + (OtherBass(h) is { } other ? Math.Min(other, _sound.WeakBeatBass) : 0));
+        var forgone = _hasApproaches && h.Candidate.Approach is null && MayLeadOn(h.Slot) ? _sound.ApproachForgone : 0;
+        return Rounded(forgone) + Rounded(foot + (OtherBass(h) is { } other ? Math.Min(other, _sound.WeakBeatBass) : 0));
     }
 
     // Towards ends a bass is wanted deep, on the way it is not; at the first chord it is all one.

@@ -39,11 +39,11 @@ public sealed class SoundFileTests
         [
             sound.Clash, sound.Fade, sound.MissingRoot, sound.MissingThird, sound.MissingSeventh, sound.MissingFifth,
             sound.MissingColour, sound.LowThird, sound.Doubled, sound.FullChord, sound.Thin, sound.BareHands, sound.ThirdInBass, sound.OtherBass, sound.WeakBeatBass, sound.NoBass,
-            sound.BassHeight, sound.DeepBass, sound.BassLeap, sound.BassStep, sound.BassAgain, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
+            sound.BassHeight, sound.DeepBass, sound.BassLeap, sound.BassStep, sound.BassAgain, sound.ApproachForgone, sound.ApproachesPerPhrase, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
             sound.Afterbeats, sound.Broken, sound.InTenths, sound.FigureChange, sound.RollsPerPhrase, sound.OneFigure, sound.RollStep, sound.TuneTouch,
             sound.HeavyTouch, sound.CarryTarget,
             sound.CarryShortfall, sound.CarryAtLeast, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Tendency, sound.NumberOfTones,
-            sound.TopLeap, sound.Home, sound.NearTune, sound.Drowned, sound.Effort,
+            sound.TopLeap, sound.TopAgain, sound.Home, sound.NearTune, sound.Drowned, sound.Effort,
         ];
         Assert.Equal(values.Length, values.Distinct().Count());
         Assert.Equal(typeof(Sound).GetProperties().Count(p => p.Name != "Name" && p.CanWrite), values.Length);
@@ -63,10 +63,10 @@ public sealed class SoundFileTests
         "[effort]\nweight = 1 ",
         "[effort]\nweigth = 1 ",
         """
-        own.toml:70:2: this [effort] has no line 'weight'; expected weight = ...
+        own.toml:73:2: this [effort] has no line 'weight'; expected weight = ...
             [effort]
              ^^^^^^
-        own.toml:71:1: 'weigth' is no word of this part; expected one of weight
+        own.toml:74:1: 'weigth' is no word of this part; expected one of weight
             weigth = 1            # factor on the effort of hands and feet
             ^^^^^^
 
@@ -88,7 +88,7 @@ public sealed class SoundFileTests
         "in-tenths = 3         # the bass moving with the tune\n",
         "",
         """
-        own.toml:33:2: this [figures] has no line 'in-tenths'; expected in-tenths = ...
+        own.toml:35:2: this [figures] has no line 'in-tenths'; expected in-tenths = ...
             [figures]
              ^^^^^^^
 
@@ -129,7 +129,7 @@ public sealed class SoundFileTests
         "[effort]\n",
         "[effort]\nweight = 2\n[carry]\n",
         """
-        own.toml:72:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [tune], [effort]
+        own.toml:75:2: 'carry' is no part of a sound, or stands twice; expected one each of [clash], [tones], [bass], [figures], [touch], [carry], [brightness], [lines], [tune], [effort]
             [carry]
              ^^^^^
 
@@ -140,7 +140,7 @@ public sealed class SoundFileTests
         "weight = 1            # factor on the effort",
         "weight = 2\nweight = 1 # factor on the effort",
         """
-        own.toml:72:1: 'weight' is given twice; expected one line for it (the first is line 71)
+        own.toml:75:1: 'weight' is given twice; expected one line for it (the first is line 74)
             weight = 1 # factor on the effort of hands and feet
             ^^^^^^
 
@@ -153,7 +153,7 @@ public sealed class SoundFileTests
             "rolls-in-phrase = 1   # at most, besides the last chord's",
             "rolls-in-phrase = 1.5",
             """
-            own.toml:41:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99
+            own.toml:43:19: 'rolls-in-phrase' is no whole number; expected a whole number from 0 to 99
                 rolls-in-phrase = 1.5
                                   ^^^
 
@@ -162,7 +162,7 @@ public sealed class SoundFileTests
             "roll-step = 0.06      # seconds from stroke to stroke",
             "roll-step = 0.2",
             """
-            own.toml:43:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
+            own.toml:45:13: 'roll-step' is 0.2; expected a number from 0.04 to 0.09 s
                 roll-step = 0.2
                             ^^^
 

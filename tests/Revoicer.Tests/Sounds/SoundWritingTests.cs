@@ -46,7 +46,7 @@ public sealed class SoundWritingTests
     private static double Number(Random random, SoundWord word)
     {
         var number = word.Lowest + (random.NextDouble() * (word.Highest - word.Lowest));
-        return word.Word == "rolls-in-phrase" ? Math.Floor(number) : random.Next(3) switch
+        return word.Word is "rolls-in-phrase" or "approaches-in-phrase" ? Math.Floor(number) : random.Next(3) switch
         {
             0 => number,
             1 => Math.Round(number, 2),

@@ -52,6 +52,7 @@ public sealed class ConflictAdvice(SheetPrices prices, SlowerTempo slower, doubl
         CarryAtLeast => "a lower at-least under [carry] of the sound",
         BassOnStrongBeats => "a lower strong-beats under [bass] of the sound",
         OneFigure => "a higher one-figure under [figures] of the sound",
+        ApproachesPerPhrase => "a higher approaches-in-phrase under [bass] of the sound",
         RollsPerPhrase => "a higher rolls-in-phrase under [figures] of the sound",
         HeavyStrokes => "a higher heavy_strokes_in_10_s in the tower's file, if you can play it",
         OtherBells or AsBefore => "the draft without --another and --vary-repeats",

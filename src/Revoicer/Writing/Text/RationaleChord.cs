@@ -30,7 +30,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
             page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its clash is its own, as other bells ring on; its cost and the alternatives are for all times together.", Indent);
         }
 
-        page.Paragraph(Struck(choice), Indent);
+        page.Paragraph(Struck(choice) + LeadsOn(choice), Indent);
         Tune(choice, page);
         page.Paragraph(Clash(choice), Indent);
         Quarrels(choice, page);
@@ -143,6 +143,17 @@ internal sealed class RationaleChord(Arrangement arrangement)
         return choice.Strokes.All(s => s.Beat == choice.Start && s.Lead == Seconds.Zero)
             ? $"{figure}, on the beat: {Sentences.List([.. choice.Strokes.Select(s => Bell(choice, s))])}."
             : $"{figure}: {string.Join(", ", choice.Strokes.OrderBy(s => s.At).ThenBy(s => s.Note).Select(s => $"{Bell(choice, s)} {When(choice, s)}"))}.";
+    }
+
+    // A bass that comes after everything else and lies a step beside the next one.
+    private string LeadsOn(Choice choice)
+    {
+        var last = choice.Strokes.OrderBy(s => s.At).ThenBy(s => s.Note).LastOrDefault();
+        var next = arrangement.Choices.FirstOrDefault(c => c.Start == choice.Start + choice.Length)?.Strokes.FirstOrDefault(s => s.IsPedal);
+        return last is not null && next is not null && last.IsPedal && last.Beat > choice.Start
+            && choice.Figure is not ("in tenths" or "as it was") && (next.Note - last.Note).Size.Semitones is 1 or 2
+                ? $" {_notes.Of(last.Note, choice.ToneNames)} leads by step into the next bass."
+                : "";
     }
 
     private string Bell(Choice choice, Stroke stroke)
