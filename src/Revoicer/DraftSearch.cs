@@ -73,7 +73,7 @@ internal sealed class DraftSearch(
     {
         var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
         var pricing = new SlotPricing(instrument, sound, plan);
-        return pricing.Least + plan.Slots.AsParallel().WithCancellation(until).Sum(slot => (long)pricing.Priced(slot, search.List(slot)).Prices.Min());
+        return pricing.Least + plan.Slots.AsParallel().WithCancellation(until).Sum(slot => (long)pricing.Useful(slot, search.List(slot)).Prices.Min());
     }
 
     private PlanTried Whole(SlotPlan plan, long most)

@@ -48,16 +48,19 @@ public sealed class SlotPricing
         + StrokeKinds.Microseconds(new Seconds(_plan.Slots.Max(s => s.Duration.Value) + (2 * MostRolled * _sound.RollStep.Value)));
 
     /// <summary>Prices one slot by itself; it may have another number than in the plan.</summary>
-    internal PricedSlot Priced(Slot slot, Items<Candidate> candidates)
+    internal PricedSlot Priced(Slot slot, Items<Candidate> candidates) => new(_instrument, _sound, slot, candidates, _chords, _tune);
+
+    /// <summary>The same for all that is listed for a slot, less what cannot be part of a cheapest choice.</summary>
+    internal PricedSlot Useful(Slot slot, Items<Candidate> listed)
     {
-        var priced = new PricedSlot(_instrument, _sound, slot, candidates, _chords, _tune);
+        var priced = Priced(slot, listed);
         if (slot.LeadsTo is null)
         {
             return priced;
         }
 
         var useful = new UsefulApproaches(_instrument, _sound).Of(priced);
-        return useful.Count == candidates.Count ? priced : new PricedSlot(_instrument, _sound, slot, useful, _chords, _tune);
+        return useful.Count == listed.Count ? priced : Priced(slot, useful);
     }
 
     /// <summary>The prices of some slots as a sheet of their own, what the tune costs with itself left out.</summary>
@@ -88,7 +91,7 @@ public sealed class SlotPricing
         var first = _slots.Count;
         var priced = new PricedSlot[candidates.Count];
         Parallel.For(0, priced.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-            priced[i] = Priced(_plan.Slots[first + i], candidates[i]));
+            priced[i] = Useful(_plan.Slots[first + i], candidates[i]));
         _slots.AddRange(priced);
         Least += priced.Sum(slot => slot.Prices.Min());
     }

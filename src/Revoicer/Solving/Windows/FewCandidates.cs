@@ -24,7 +24,7 @@ internal sealed class FewCandidates(SlotPricing pricing, Func<Slot, Items<Candid
     /// <summary>A few candidates of a slot, in the order of the list.</summary>
     public Items<Candidate> Of(Slot slot)
     {
-        var priced = pricing.Priced(slot, list(slot));
+        var priced = pricing.Useful(slot, list(slot));
         _least[slot.Index] = priced.Prices.Min();
         int[] allowed = CheapestFirst.Sort(priced.Prices, Allowed(slot, priced));
         PhraseRule[] counting = [.. rules.OfType<PhraseRule>()];

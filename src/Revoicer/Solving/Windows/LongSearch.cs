@@ -161,8 +161,8 @@ internal sealed class LongSearch
         var phrases = SlotWindows.Phrases(_plan, window.From, window.Count);
         Parallel.For(0, window.Count, new ParallelOptions { CancellationToken = stop }, i =>
         {
-            var slot = _plan.Slots[window.From + i];
-            priced[i] = _pricing.Priced(slot with { Index = i, Phrase = phrases[slot.Phrase] }, Few?.Of(slot) ?? _list(slot));
+            var slot = _plan.Slots[window.From + i] with { Index = i, Phrase = phrases[_plan.Slots[window.From + i].Phrase] };
+            priced[i] = Few is { } few ? _pricing.Priced(slot, few.Of(_plan.Slots[window.From + i])) : _pricing.Useful(slot, _list(slot));
         });
         return priced;
     }
