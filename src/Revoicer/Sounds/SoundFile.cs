@@ -1,5 +1,4 @@
 using Revoicer.Text;
-using Revoicer.Values;
 
 namespace Revoicer.Sounds;
 
@@ -63,67 +62,12 @@ public static class SoundFile
 
     private static Sound? ToSound(string name, Dictionary<(string, string), double> values, List<Problem> problems, TomlText toml)
     {
-        double Value(string part, string word) => values[(part, word)];
-        foreach (var (part, word) in new[] { ("bass", "approaches-in-phrase"), ("figures", "rolls-in-phrase") }.Where(w => Value(w.Item1, w.Item2) % 1 != 0))
+        foreach (var word in SoundWords.All.Where(w => w.IsWhole && values[(w.Part, w.Word)] % 1 != 0))
         {
-            problems.Add(new Problem(toml.Sections.First(s => s.Name == part).PlaceOf(word), $"'{word}' is no whole number", "a whole number from 0 to 99"));
+            problems.Add(new Problem(toml.Sections.First(s => s.Name == word.Part).PlaceOf(word.Word), $"'{word.Word}' is no whole number", $"a whole number from {word.Lowest} to {word.Highest}"));
             return null;
         }
 
-        return new Sound
-        {
-            Name = name,
-            Clash = Value("clash", "weight"),
-            Fade = Value("clash", "fade") is > 0 and var fade ? new Seconds(fade) : null,
-            MissingRoot = Value("tones", "root"),
-            MissingThird = Value("tones", "third"),
-            MissingSeventh = Value("tones", "seventh"),
-            MissingFifth = Value("tones", "fifth"),
-            MissingColour = Value("tones", "colour"),
-            BareHands = Value("tones", "bare-hands"),
-            LowThird = Value("tones", "low-third"),
-            Doubled = Value("tones", "doubled"),
-            FullChord = Value("tones", "bells"),
-            Thin = Value("tones", "thin"),
-            ThirdInBass = Value("bass", "third"),
-            OtherBass = Value("bass", "other"),
-            WeakBeatBass = Value("bass", "weak-beat"),
-            NoBass = Value("bass", "none"),
-            BassHeight = Value("bass", "height"),
-            DeepBass = Value("bass", "deep"),
-            BassLeap = Value("bass", "leap"),
-            BassStep = Value("bass", "step"),
-            BassAgain = Value("bass", "again"),
-            ApproachForgone = Value("bass", "approach-forgone"),
-            ApproachesPerPhrase = (int)Value("bass", "approaches-in-phrase"),
-            StrongBeatsWithBass = Value("bass", "strong-beats"),
-            RollForgone = Value("figures", "roll-forgone"),
-            Rolled = Value("figures", "rolled"),
-            BassFirst = Value("figures", "bass-first"),
-            Afterbeats = Value("figures", "afterbeats"),
-            Broken = Value("figures", "broken"),
-            InTenths = Value("figures", "in-tenths"),
-            FigureChange = Value("figures", "change"),
-            RollsPerPhrase = (int)Value("figures", "rolls-in-phrase"),
-            OneFigure = Value("figures", "one-figure"),
-            RollStep = new Seconds(Value("figures", "roll-step")),
-            TuneTouch = new Decibels(Value("touch", "tune")),
-            HeavyTouch = new Decibels(Value("touch", "heavy")),
-            CarryTarget = new Decibels(Value("carry", "target")),
-            CarryAtLeast = new Decibels(Value("carry", "at-least")),
-            CarryShortfall = Value("carry", "shortfall"),
-            BrightnessTarget = new Hertz(Value("brightness", "target")),
-            BrightnessShortfall = Value("brightness", "shortfall"),
-            VoiceLeading = Value("lines", "voice-leading"),
-            Gap = Value("lines", "gap"),
-            Tendency = Value("lines", "tendency"),
-            NumberOfTones = Value("lines", "number"),
-            TopLeap = Value("lines", "top-leap"),
-            TopAgain = Value("lines", "top-again"),
-            Home = Value("tune", "home"),
-            NearTune = Value("tune", "near"),
-            Drowned = Value("tune", "drowned"),
-            Effort = Value("effort", "weight"),
-        };
+        return SoundWords.All.Aggregate(new Sound { Name = name }, (sound, word) => word.With(sound, values[(word.Part, word.Word)]));
     }
 }
