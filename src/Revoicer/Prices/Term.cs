@@ -72,6 +72,9 @@ public enum Term
     /// <summary>Leaps of the bass, basses not reached by step, and the same bell again under a held chord.</summary>
     BassLine,
 
+    /// <summary>A leap of the bass into which no tone leads.</summary>
+    Approach,
+
     /// <summary>Quick leaps of a limb.</summary>
     Moves,
 
@@ -113,6 +116,7 @@ public static class TermNames
         Term.NumberOfTones => "sudden change of fullness",
         Term.TopLine => "line on top",
         Term.BassLine => "bass line",
+        Term.Approach => "no tone that leads into the next bass",
         Term.Moves => "quick leaps",
         Term.Steadiness => "change of figure",
         Term.FromOriginal => "distance from what was there",
@@ -125,7 +129,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 25;
+    public const int Count = 26;
 
     private int _first;
 

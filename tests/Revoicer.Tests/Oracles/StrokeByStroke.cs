@@ -83,6 +83,9 @@ internal sealed class StrokeByStroke
             + Steps().Sum(s => LeadsNowhere(s.Before, s.After) ? 0 : Line(s.Before, s.After));
     }
 
+    /// <summary>Leaps of the bass into which a tone could lead, and none does.</summary>
+    public long Approach() => Rounded(_sound.ApproachForgone) * _heard.Count(h => _hasApproaches && h.Candidate.Approach is null && MayLeadOn(h.Slot));
+
     private static WrittenNote? LastBass(Heard? heard) => heard?.Candidate.Approach ?? heard?.Candidate.Voicing.Bass;
 
     // A tone that should lead by step into the next bass, and does not.
@@ -107,8 +110,7 @@ internal sealed class StrokeByStroke
             ? (_sound.BassHeight * (bass.Midi - _instrument.Tower.PedalsFrom.Midi)) + (_sound.DeepBass * Deep(h.Slot, bass.Midi))
             : h.Hearing.IsNewChord ? _sound.NoBass
             : _sound.NoBass / 10;
-        var forgone = _hasApproaches && h.Candidate.Approach is null && MayLeadOn(h.Slot) ? _sound.ApproachForgone : 0;
-        return Rounded(forgone) + Rounded(foot + (OtherBass(h) is { } other ? Math.Min(other, _sound.WeakBeatBass) : 0));
+        return Rounded(foot + (OtherBass(h) is { } other ? Math.Min(other, _sound.WeakBeatBass) : 0));
     }
 
     // Towards ends a bass is wanted deep, on the way it is not; at the first chord it is all one.

@@ -34,6 +34,7 @@ public sealed class ApproachPriceTests
         var terms = all.WholeTerms(choice);
 
         Assert.Equal(slow.Bass(), (long)terms[Term.Bass] + terms[Term.BassLine]);
+        Assert.Equal(slow.Approach(), terms[Term.Approach]);
     }
 
     [Law]
