@@ -143,12 +143,15 @@ internal sealed class SlotLink
         (_forward * _ahead.Price(a, b)) + (_backward * _back.Price(b, a));
 
     private int SteadinessPrice(BassAndFigure a, BassAndFigure b) =>
-        a.Figure == b.Figure || IsNone(a.Figure) || IsNone(b.Figure) || (IsBlock(a.Figure) && IsBlock(b.Figure)) ? 0 : _steady;
+        MannerOf(a) is not { } one || MannerOf(b) is not { } other || one == other ? 0 : _steady;
 
     // A roll is an ornament of the chord struck together, with a price and a rule of its own.
-    private static bool IsBlock(Figure figure) => figure is Figure.Together or Figure.Rolled;
-
-    private static bool IsNone(Figure figure) => figure is Figure.Silent or Figure.AsItWas;
+    private static Figure? MannerOf(BassAndFigure line) => Figures.Of(line.Figure) switch
+    {
+        { IsManner: false } => null,
+        { IsRoll: true } => Figure.Together,
+        var row => row.Figure,
+    };
 
     private static int Follows(Slot first, Slot second) =>
         second.Hearings.Count(b => first.Hearings.Any(a => a.Order == b.Order - 1 && a.Until >= b.At));

@@ -30,9 +30,6 @@ internal sealed class SlotPrice
     private const double LineOnTop = 10;
     private const int LineAbove = 5;
 
-    // The last chord comes after its bass only where the hands come too late for anything else. Estimate.
-    private const double LateLastChord = 30;
-
     private static readonly Seconds RollWelcomeFrom = new(1.5);
 
     private readonly Instrument _instrument;
@@ -179,18 +176,7 @@ internal sealed class SlotPrice
         var bells = candidate.Voicing.Bells;
         var marksForm = bells >= 2 && !_slot.IsPassing && (_slot.BeginsPhrase || _slot.IsLast);
         var welcome = marksForm || (bells >= 3 && _slot.Duration > RollWelcomeFrom);
-        return candidate.Figure switch
-        {
-            Figure.Silent => 0,
-            Figure.Together => marksForm ? _sound.RollForgone : welcome ? _sound.RollForgone / 4 : 0,
-            Figure.Rolled => welcome ? 0 : _sound.Rolled,
-            Figure.BassFirst => _sound.BassFirst + (_slot.IsLast ? LateLastChord : 0),
-            Figure.Afterbeats => _sound.Afterbeats,
-            Figure.Broken => _sound.Broken,
-            Figure.InTenths => _sound.InTenths,
-            Figure.AsItWas => 0,
-            _ => throw new ArgumentOutOfRangeException(nameof(candidate), candidate.Figure, "no such figure"),
-        };
+        return Figures.Of(candidate.Figure).Price(_sound, new FigureMoment(marksForm, welcome, _slot.IsLast));
     }
 
     private double EffortOf(Voicing voicing)

@@ -34,19 +34,8 @@ public enum Figure
 public static class FigureNames
 {
     /// <summary>All names, in the order of the figures.</summary>
-    public static Items<string> All { get; } = Enum.GetValues<Figure>().Select(Of).ToItems();
+    public static Items<string> All { get; } = Figures.All.Select(row => row.Name).ToItems();
 
     /// <summary>"bass first".</summary>
-    public static string Of(Figure figure) => figure switch
-    {
-        Figure.Silent => "silent",
-        Figure.Together => "together",
-        Figure.Rolled => "rolled",
-        Figure.BassFirst => "bass first",
-        Figure.Afterbeats => "afterbeats",
-        Figure.Broken => "broken",
-        Figure.InTenths => "in tenths",
-        Figure.AsItWas => "as it was",
-        _ => throw new ArgumentOutOfRangeException(nameof(figure), figure, "there are eight figures"),
-    };
+    public static string Of(Figure figure) => Figures.Of(figure).Name;
 }

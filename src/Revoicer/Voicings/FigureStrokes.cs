@@ -17,32 +17,31 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
     /// <param name="isAsked">Whether the player asks for these bells, wherever the tune lies.</param>
     public IEnumerable<Candidate> Of(Slot slot, Voicing voicing, TuneFit fit, bool isAsked = false)
     {
-        bool Goes(Items<SlotStroke> strokes) => IsPlayable(slot, strokes, fit, isAsked);
-
-        var pedals = Pedals(voicing);
-        var hands = voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0)).ToArray();
-        SlotStroke[] all = [.. pedals, .. hands];
-        var together = all.ToItems();
+        SlotStroke[] feet = Pedals(voicing);
+        SlotStroke[] hands = [.. voicing.Upper.Select(b => new SlotStroke(b.Note, b.Limb, Beats.Zero, 0))];
+        SlotStroke[] all = [.. feet, .. hands];
+        var site = new FigureSite(slot, feet.Length, hands.Length);
         var isGrip = IsGrip(voicing.Upper);
-        if (isGrip && Goes(together))
+        foreach (var row in Figures.All.Where(row => isGrip || !row.NeedsGrip))
         {
-            yield return new Candidate(Figure.Together, voicing, together);
-        }
-
-        if (isGrip && all.Length >= 2 && !slot.IsPassing && Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit) is { } rolled && Goes(rolled))
-        {
-            yield return new Candidate(Figure.Rolled, voicing, rolled);
-        }
-
-        // The last chord is struck together or rolled; where the hands come too late for that, after its bass.
-        foreach (var (figure, strokes) in Spread(slot, pedals, hands, all).Where(s => (!slot.IsLast || s.Figure == Figure.BassFirst) && (isGrip || s.Figure == Figure.Broken)))
-        {
-            if (Goes(strokes))
+            var strokes = row.Places(site) is not { } places ? null
+                : row.IsRoll ? Rolled(slot.HasTuneBelow ? [.. all.Reverse()] : all, fit)
+                : Struck(places, feet, hands, all);
+            if (strokes is { } playable && IsPlayable(slot, playable, fit, isAsked))
             {
-                yield return new Candidate(figure, voicing, strokes);
+                yield return new Candidate(row.Figure, voicing, playable);
             }
         }
     }
+
+    private static Items<SlotStroke>? Struck(IReadOnlyList<PartAt> places, SlotStroke[] feet, SlotStroke[] hands, SlotStroke[] all) =>
+        places.SelectMany(place => place.Part switch
+        {
+            Part.All => all,
+            Part.Bass => feet,
+            Part.Rest => hands,
+            _ => all[place.Number..(place.Number + 1)],
+        }, (place, stroke) => stroke with { After = place.After }).ToItems();
 
     /// <summary>Whether each hand can take its batons at once.</summary>
     /// <param name="hands">What the hands take, upward, the left below the right.</param>
@@ -67,27 +66,6 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         return !slot.IsLast && IsPlayable(slot, strokes, fit) ? new Candidate(Figure.InTenths, voicing, strokes) : null;
     }
 
-    // The figures that take more than one beat.
-    private static IEnumerable<(Figure Figure, Items<SlotStroke> Strokes)> Spread(Slot slot, SlotStroke[] pedals, SlotStroke[] hands, SlotStroke[] all)
-    {
-        var hasBoth = pedals.Length > 0 && hands.Length > 0;
-        if (hasBoth && !slot.IsPassing && (slot.IsLast || slot.Length > slot.Beat))
-        {
-            yield return (Figure.BassFirst, [.. pedals, .. hands.Select(h => h with { After = NextBeat(slot) })]);
-        }
-
-        var weakBeats = WeakBeats(slot).ToArray();
-        if (hasBoth && slot.IsStrong && weakBeats.Length >= 2)
-        {
-            yield return (Figure.Afterbeats, [.. pedals, .. weakBeats.SelectMany(beat => hands.Select(h => h with { After = beat }))]);
-        }
-
-        if (all.Length >= 3 && slot.Beat * all.Length <= slot.Length)
-        {
-            yield return (Figure.Broken, [.. all.Select((stroke, i) => stroke with { After = slot.Beat * i })]);
-        }
-    }
-
     /// <summary>The foot of a pedal's half of the board.</summary>
     public Limb FootOf(WrittenNote pedal) => pedal <= _middlePedal ? Limb.LeftFoot : Limb.RightFoot;
 
@@ -106,31 +84,6 @@ internal sealed class FigureStrokes(Tower tower, Reach reach, Seconds rollStep)
         return rollStep.Value * first > fit.SinceLastStroke.Value / 2
             ? null
             : inOrder.Select((stroke, i) => stroke with { LeadSteps = first - i }).ToItems();
-    }
-
-    private static Beats NextBeat(Slot slot)
-    {
-        if (slot.Length <= slot.Beat)
-        {
-            return slot.Length / 2;
-        }
-
-        var intoBeat = slot.InBar - (slot.Beat * Beats.WholeTimes(slot.InBar, slot.Beat));
-        return slot.Beat - intoBeat;
-    }
-
-    // The beats of the bar after the first of the slot and before its end that are not strong.
-    private static IEnumerable<Beats> WeakBeats(Slot slot)
-    {
-        for (var after = slot.Beat; after < slot.Length; after += slot.Beat)
-        {
-            var inBar = slot.InBar + after;
-            var bars = Beats.WholeTimes(inBar, slot.Meter.Bar);
-            if (!slot.Meter.IsStrong(inBar - (slot.Meter.Bar * bars)))
-            {
-                yield return after;
-            }
-        }
     }
 
     /// <summary>Whether strokes, in order of time, can follow each other and go with the tune.</summary>

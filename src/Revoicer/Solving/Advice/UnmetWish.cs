@@ -27,7 +27,7 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
             $"{slot.Symbol} has no {WishedThing.LowestTone.NameOf(degree)}",
         { Thing: WishedThing.FigureNamed } when slower is not null => $"the chord lasts {slot.Duration}, which is no time for it",
         { Thing: WishedThing.FigureNamed } when slot.IsLast => "the last chord is struck together, rolled or after its bass, and rings",
-        { Thing: WishedThing.FigureNamed { Name: var name } } => $"it wants {WhatItWants(name)}",
+        { Thing: WishedThing.FigureNamed { Name: var name } } => $"it wants {Figures.All.First(row => row.Name == name).Needs}",
         _ => NotListed(slower),
     };
 
@@ -79,17 +79,6 @@ internal sealed class UnmetWish(Tower tower, Slot slot, Items<Candidate> candida
         ({ }, _) => $"the chord lasts {slot.Duration}, in which limbs and bells have no time for it",
         (null, > 0) => $"no voicing of {slot.Symbol} that can be played {(slot.HasTuneBelow ? "over" : "below")} the tune has it{(tune is null ? "" : $" (the tune lies {tune.OctaveInWords})")}",
         _ => $"no voicing of {slot.Symbol} that two hands and two feet can play has it",
-    };
-
-    private static string WhatItWants(string figure) => Enum.GetValues<Figure>().First(f => FigureNames.Of(f) == figure) switch
-    {
-        Figure.Rolled => "two bells, and room before the chord",
-        Figure.BassFirst => "a bass bell and the hands, and a beat between them",
-        Figure.Afterbeats => "a bass bell and the hands, a strong beat, and two weak beats after it",
-        Figure.Broken => "three bells, and as many beats or half beats as bells",
-        Figure.InTenths => "a tune over it in which the bass can move a tenth or seventeenth below",
-        Figure.AsItWas => "music that exists and is to stay close to what it was (revoice --stay-close)",
-        _ => "bells that can be taken there",
     };
 
     // The same tone in another octave before another tone.

@@ -24,7 +24,7 @@ internal sealed class InTheWay(Instrument instrument)
     public string? OfTones(Slot slot, IReadOnlyList<Candidate> left)
     {
         var demand = ToneDemand.On(instrument.Tower, slot);
-        if (left.Count == 0 || left.Any(c => c.Figure is Figure.Silent or Figure.AsItWas || demand.IsMet(c.Voicing)))
+        if (left.Count == 0 || left.Any(c => !Figures.Of(c.Figure).IsManner || demand.IsMet(c.Voicing)))
         {
             return null;
         }

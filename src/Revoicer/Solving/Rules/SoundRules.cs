@@ -15,6 +15,6 @@ public static class SoundRules
             new ApproachesPerPhrase(sound.ApproachesPerPhrase),
             new BassOnStrongBeats(sound.StrongBeatsWithBass),
             .. sound.CarryAtLeast.Value > Sound.AnyCarry.Value ? [new CarryAtLeast(sound.CarryAtLeast)] : Array.Empty<Rule>(),
-            .. Enum.GetValues<Figure>().Where(f => f is not (Figure.Silent or Figure.AsItWas) && sound.OneFigure < 1).Select(f => new OneFigure(f, sound.OneFigure)),
+            .. Figures.All.Where(row => row.IsManner && sound.OneFigure < 1).Select(row => new OneFigure(row.Figure, sound.OneFigure)),
         ];
 }
