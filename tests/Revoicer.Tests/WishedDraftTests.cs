@@ -47,6 +47,7 @@ public sealed partial class WishedDraftTests
     [InlineData("[[pin]]; bar = 1; bells = [\"G3\", \"D5\"]", "G3 D5", "bar 1 beat 1, G: without B, as you wish")]
     [InlineData("[[pin]]; bar = 3; bells = [\"B3\", \"F#4\"]; [[pin]]; bar = 3; figure = \"together\"", "B3 F#4", "bar 3 beat 1, B7: without D# and A, as you wish")]
     [InlineData("[[pin]]; bar = 1; bells = [\"B4\"]", "B4", "bar 1 beat 1, G: with fewer different tones than asked for, as you wish")]
+    [InlineData("[[pin]]; bar = 11; bells = [\"A3\", \"C5\"]", "A3 C5", "bar 11 beat 1, Am7: without G (unless it rings on from the chord before), as you wish")]
     public void Bells_that_leave_out_a_tone_are_taken_where_the_player_asks_for_them(string wish, string bells, string note)
     {
         var made = Made(Draft(Waltz, DraftWish.None with { Wishes = Wished.Of(wish) }));

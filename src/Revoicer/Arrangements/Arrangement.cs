@@ -145,6 +145,9 @@ public sealed record Choice(
     /// <summary>How often its slot is heard, at least once; terms and alternatives are over all hearings together.</summary>
     public int Hearings { get; init; } = 1;
 
+    /// <summary>Tones that it does not strike as they ring on from the hands' strokes in the chord before, as the symbol spells them.</summary>
+    public Items<NoteName> LeftRinging { get; init; } = [];
+
     /// <summary>The tones of the symbol as it spells them: its slash bass or root first, then from the root upward.</summary>
     public Items<NoteName> ToneNames { get; init; } = [];
 }
@@ -166,11 +169,6 @@ public sealed record ClashSplit(double Own, double FromBefore, double Haze, doub
     /// <summary>The whole figure.</summary>
     public double Whole => Avoidable + Tune;
 }
-
-/// <summary>A term of the price and what it comes to.</summary>
-/// <param name="Term">The term's plain name.</param>
-/// <param name="Thousandths">Thousandths of a clash unit, weight included.</param>
-public sealed record PricedTerm(string Term, long Thousandths);
 
 /// <summary>Figures of a whole arrangement.</summary>
 /// <param name="Price">The price of everything, in thousandths of a clash unit.</param>

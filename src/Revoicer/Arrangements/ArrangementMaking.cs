@@ -30,11 +30,15 @@ public static class ArrangementMaking
         var inTime = strokes.InChords(plan, prices.Instrument.Tower.Transposition);
         var clash = new ClashInTime(prices.Instrument, inTime, strokes.Tune);
         var reasons = plan.Slots.AsParallel().AsOrdered().Select(s => new Reasons(prices, found, s)).ToArray();
-        var choices = plan.InTime().ToArray().AsParallel().AsOrdered()
-            .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]))
+        var heard = plan.InTime().ToArray();
+        var choices = heard.AsParallel().AsOrdered()
+            .Select((h, i) => ToChoice(h.Slot, h.Hearing, chosen[h.Slot.Index], strokes.OfHearing[i], clash, reasons[h.Slot.Index]) with
+            {
+                LeftRinging = i == 0 ? [] : LeftRinging(h.Slot, chosen[h.Slot.Index], chosen[heard[i - 1].Slot.Index]),
+            })
             .ToItems();
         var all = strokes.All;
-        var heard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
+        var asHeard = HeardSound.Of(prices.Instrument, inTime, strokes.Tune);
         var alike = HeardSound.Of(prices.Instrument, inTime.Select(c => c with { Strokes = HeardSound.AtEqualTouch(c.Strokes) }), HeardSound.AtEqualTouch(strokes.Tune));
         var plain = Yardsticks.OfPlainHand(prices, tempi, sound);
         var close = Yardsticks.OfCloseRoot(prices, tempi, sound);
@@ -55,9 +59,9 @@ public static class ArrangementMaking
                 TuneDose = clash.DoseOfTune(),
                 Fatigue = Fatigue.Of(all, PlayingLimits.For(prices.Instrument.Tower)),
                 SoftTune = SoftTune.Of(prices, found.Choice, strokes.Shift),
-                Carry = heard.Carry,
+                Carry = asHeard.Carry,
                 CarryAtEqualTouch = alike.Carry,
-                Brightness = heard.Brightness,
+                Brightness = asHeard.Brightness,
                 StrongBeats = StrongBeatsOf(plan, chosen),
                 CloseRootDose = close.Dose,
                 CloseRootStrokes = close.Strokes,
@@ -95,6 +99,12 @@ public static class ArrangementMaking
         Former = reasons.Former,
         ToneNames = ToneNames(slot.Symbol),
     };
+
+    private static Items<NoteName> LeftRinging(Slot slot, Candidate chosen, Candidate before)
+    {
+        var ringing = slot.LeftRinging(chosen.Voicing).Common(PitchClassSet.Of(before.Voicing.Upper.Select(b => b.Note.PitchClass)));
+        return slot.Symbol.Tones.Select(t => t.Name).Where(name => ringing.Contains(name.PitchClass)).ToItems();
+    }
 
     /// <summary>The names of <see cref="Choice.ToneNames"/>; a slash bass is called as it is written, whatever the tone above it.</summary>
     internal static Items<NoteName> ToneNames(ChordSymbol symbol) =>

@@ -3,6 +3,11 @@ using Revoicer.Values;
 
 namespace Revoicer.Arrangements;
 
+/// <summary>A term of the price and what it comes to.</summary>
+/// <param name="Term">The term's plain name.</param>
+/// <param name="Thousandths">Thousandths of a clash unit, weight included.</param>
+public sealed record PricedTerm(string Term, long Thousandths);
+
 /// <summary>Lists of priced terms.</summary>
 internal static class PricedTerms
 {

@@ -38,6 +38,12 @@ public readonly record struct PitchClassSet
     /// <summary>Whether the class is in the set.</summary>
     public bool Contains(PitchClass pitchClass) => (Mask & (1 << pitchClass.Value)) != 0;
 
+    /// <summary>What both sets hold.</summary>
+    public PitchClassSet Common(PitchClassSet other) => new(Mask & other.Mask);
+
+    /// <summary>The set without what another holds.</summary>
+    public PitchClassSet Except(PitchClassSet other) => new(Mask & ~other.Mask);
+
     /// <summary>The set with one class more.</summary>
     public PitchClassSet With(PitchClass pitchClass) => new(Mask | (1 << pitchClass.Value));
 }

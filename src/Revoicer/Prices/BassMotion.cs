@@ -1,3 +1,4 @@
+using Revoicer.Chords;
 using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Voicings;

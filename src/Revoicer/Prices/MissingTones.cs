@@ -5,23 +5,31 @@ using Revoicer.Voicings;
 
 namespace Revoicer.Prices;
 
-/// <summary>What the tones of a chord cost that a voicing leaves out and the tune does not sound, in clash units.</summary>
+/// <summary>What the tones of a chord cost that a voicing leaves out and neither the tune nor the chord before sounds, in thousandths.</summary>
 internal sealed class MissingTones(Sound sound, Slot slot)
 {
     private readonly PitchClassSet _tuneTones = slot.TuneTones;
 
     /// <summary>The price of a voicing.</summary>
-    public double Price(Voicing voicing)
+    /// <param name="voicing">The voicing.</param>
+    /// <param name="ringing">Tones that ring on from the chord before.</param>
+    public int Price(Voicing voicing, PitchClassSet ringing)
     {
         var sounded = voicing.PitchClasses;
-        var price = 0.0;
+        var price = 0;
         foreach (var tone in slot.Symbol.Tones.AsSpan())
         {
-            price += sounded.Contains(tone.PitchClass) || _tuneTones.Contains(tone.PitchClass) || IsExcused(tone, voicing) ? 0 : PriceOfMissing(tone);
+            price += sounded.Contains(tone.PitchClass) || _tuneTones.Contains(tone.PitchClass) || ringing.Contains(tone.PitchClass) || IsExcused(tone, voicing)
+                ? 0
+                : Thousandths.Of(PriceOfMissing(tone));
         }
 
-        return price + (LacksSlashBass(sounded) ? sound.MissingRoot : 0);
+        return price + (LacksSlashBass(sounded) ? Thousandths.Of(sound.MissingRoot) : 0);
     }
+
+    /// <summary>The price of tones that are no root and no bass.</summary>
+    public int Price(PitchClassSet tones) =>
+        slot.Symbol.Tones.Sum(tone => tones.Contains(tone.PitchClass) ? Thousandths.Of(PriceOfMissing(tone)) : 0);
 
     // Where the slash bass is no tone of the chord above it, and there is a bass to ask for.
     private bool LacksSlashBass(PitchClassSet sounded) =>

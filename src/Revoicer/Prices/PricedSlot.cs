@@ -1,3 +1,4 @@
+using Revoicer.Music;
 using Revoicer.Sounds;
 using Revoicer.Values;
 using Revoicer.Voicings;
@@ -7,7 +8,13 @@ namespace Revoicer.Prices;
 /// <summary>What of a candidate matters to the slot next to it.</summary>
 /// <param name="Upper">Which of the slot's sets of tones the hands take.</param>
 /// <param name="Line">Which of the slot's <see cref="BassAndFigure"/>s it has.</param>
-internal readonly record struct Outline(int Upper, int Line);
+/// <param name="Left">What it leaves to the slot before, of the slot's <see cref="LeftTones"/>s.</param>
+internal readonly record struct Outline(int Upper, int Line, int Left);
+
+/// <summary>What a candidate leaves to the slot before; few of a slot's candidates differ in it.</summary>
+/// <param name="Tones">The shared tones that it does not strike.</param>
+/// <param name="Bells">How many bells it strikes; 0 where it leaves nothing.</param>
+internal readonly record struct LeftTones(PitchClassSet Tones, int Bells);
 
 /// <summary>What a candidate gives to the bass line and to the row of figures; few of a slot's candidates differ in it.</summary>
 /// <param name="Bass">MIDI number of its bass pedal; 0 for none.</param>
@@ -24,6 +31,7 @@ internal sealed class PricedSlot
     private readonly Outline[] _outlines;
     private readonly List<int[]> _uppers = [];
     private readonly List<BassAndFigure> _lines = [];
+    private readonly List<LeftTones> _lefts = [];
     private readonly StrokeTable? _again;
     private readonly Instrument _instrument;
     private readonly IReadOnlyList<long> _apart;
@@ -73,6 +81,9 @@ internal sealed class PricedSlot
     /// <summary>The different basses with their figures.</summary>
     public IReadOnlyList<BassAndFigure> Lines => _lines;
 
+    /// <summary>The different things left to the slot before.</summary>
+    public IReadOnlyList<LeftTones> Lefts => _lefts;
+
     public ref readonly Outline Outline(int candidate) => ref _outlines[candidate];
 
     /// <summary>What a candidate costs by itself, term by term.</summary>
@@ -91,6 +102,9 @@ internal sealed class PricedSlot
         return prices;
     }
 
+    /// <summary>What it costs at one hearing that shared tones do not ring on; see <see cref="SlotPrice.NotRinging"/>.</summary>
+    public int NotRinging(LeftTones left, PitchClassSet struck) => _price.NotRinging(left, struck);
+
     /// <summary>How far a candidate carries.</summary>
     public Decibels Carry(int candidate) => _price.Carry(candidate);
 
@@ -101,6 +115,7 @@ internal sealed class PricedSlot
     {
         var numbers = new Dictionary<UInt128, int>();
         var lines = new Dictionary<BassAndFigure, int>();
+        var lefts = new Dictionary<LeftTones, int>();
         var outlines = new Outline[candidates.Count];
         for (var c = 0; c < outlines.Length; c++)
         {
@@ -113,16 +128,24 @@ internal sealed class PricedSlot
             }
 
             var own = new BassAndFigure(voicing.Bass?.Midi ?? 0, candidates[c].LastBass?.Midi ?? 0, candidates[c].Approach is not null, figure, _price.Bass.NotByStep(voicing));
-            if (!lines.TryGetValue(own, out var line))
-            {
-                lines.Add(own, line = _lines.Count);
-                _lines.Add(own);
-            }
-
-            outlines[c] = new Outline(upper, line);
+            var ringing = Slot.LeftRinging(voicing);
+            var left = new LeftTones(ringing, ringing.Count == 0 ? 0 : voicing.Bells);
+            outlines[c] = new Outline(upper, NumberOf(own, lines, _lines), NumberOf(left, lefts, _lefts));
         }
 
         return outlines;
+    }
+
+    private static int NumberOf<T>(T value, Dictionary<T, int> numbers, List<T> values)
+        where T : struct
+    {
+        if (!numbers.TryGetValue(value, out var number))
+        {
+            numbers.Add(value, number = values.Count);
+            values.Add(value);
+        }
+
+        return number;
     }
 
     // From one hearing of the slot to each later one within reach.

@@ -16,6 +16,7 @@ internal sealed class SlotLink
     private readonly int _backward;
     private readonly int _steady;
     private readonly UpperLine _upper;
+    private readonly RingingOn? _ringing;
     private readonly BassMotion _ahead;
     private readonly BassMotion _back;
 
@@ -34,6 +35,7 @@ internal sealed class SlotLink
         _ahead = new BassMotion(sound, earlier.Slot, later.Slot);
         _back = new BassMotion(sound, later.Slot, earlier.Slot);
         _upper = new UpperLine(sound, earlier, later, _forward, _backward);
+        _ringing = RingingOn.Between(earlier, later, _forward, _backward);
         _lines = AreNeighbours ? [.. earlier.Lines.SelectMany(_ => later.Lines, LinePrice)] : [];
     }
 
@@ -116,6 +118,7 @@ internal sealed class SlotLink
             var (a, b) = (_earlier.Outline(earlier), _later.Outline(later));
             var (lineA, lineB) = (_earlier.Lines[a.Line], _later.Lines[b.Line]);
             prices.Add(_upper.Terms(a.Upper, b.Upper));
+            prices[Term.NotRinging] = _ringing?.Price(a, b) ?? 0;
             prices[Term.BassLine] = BassLinePrice(lineA, lineB);
             prices[Term.Steadiness] = SteadinessPrice(lineA, lineB);
         }
@@ -135,7 +138,7 @@ internal sealed class SlotLink
     }
 
     private int Neighbours(Outline a, Outline b) =>
-        _upper.Price(a.Upper, b.Upper) + _lines[(a.Line * _later.Lines.Count) + b.Line];
+        _upper.Price(a.Upper, b.Upper) + _lines[(a.Line * _later.Lines.Count) + b.Line] + (_ringing?.Price(a, b) ?? 0);
 
     private int LinePrice(BassAndFigure a, BassAndFigure b) => BassLinePrice(a, b) + SteadinessPrice(a, b);
 

@@ -86,8 +86,9 @@ internal sealed class SlotPrice
     {
         var times = _slot.Hearings.Count;
         var prices = new TermPrices();
-        prices[Term.MissingTones] = times * Thousandths.Of(_missing.Price(voicing));
-        prices[Term.Thin] = times * Thousandths.Of(_slot.IsPassing ? 0 : _sound.Thin * Math.Max(0, _sound.FullChord - voicing.Bells));
+        var ringing = _slot.LeftRinging(voicing);
+        prices[Term.MissingTones] = times * _missing.Price(voicing, ringing);
+        prices[Term.Thin] = times * Thin(voicing.Bells + ringing.Count);
         prices[Term.BareHands] = times * Thousandths.Of(!_slot.IsPassing && voicing.Upper.Count == 0 ? _sound.BareHands : 0);
         prices[Term.TopLine] = (times * Thousandths.Of(TopOutsideHome(voicing)))
             + (Bass.HearingsAfterItself * Thousandths.Of(_slot.Tunes.Count == 0 && voicing.Upper.Count > 0 ? _sound.TopAgain : 0));
@@ -97,6 +98,15 @@ internal sealed class SlotPrice
         prices[Term.Gap] = times * Thousandths.Of(_sound.Gap * Spread.OverGap(voicing, _tuneBelow));
         prices[Term.Effort] = times * Thousandths.Of(_sound.Effort * EffortOf(voicing));
         return prices;
+    }
+
+    /// <summary>What it costs at one hearing that shared tones which a voicing leaves out do not ring on from the chord before.</summary>
+    /// <param name="left">What it leaves out.</param>
+    /// <param name="struck">What the hands struck in the chord before.</param>
+    public int NotRinging(LeftTones left, PitchClassSet struck)
+    {
+        var silent = left.Tones.Except(struck);
+        return _missing.Price(silent) + Thin(left.Bells + left.Tones.Count - silent.Count) - Thin(left.Bells + left.Tones.Count);
     }
 
     /// <summary>The terms that depend on when the bells are struck.</summary>
@@ -126,6 +136,8 @@ internal sealed class SlotPrice
 
     /// <summary>How far each stroke of the tune lies under what a candidate strikes with it.</summary>
     public IEnumerable<(Seconds After, Decibels Under)> TuneLevels(int number) => _tuneHeard.Levels(number);
+
+    private int Thin(int bells) => Thousandths.Of(_slot.IsPassing ? 0 : _sound.Thin * Math.Max(0, _sound.FullChord - bells));
 
     private double FromOriginal(Candidate candidate)
     {

@@ -24,6 +24,9 @@ public enum Term
     /// <summary>Tones of the chord left out.</summary>
     MissingTones,
 
+    /// <summary>Tones left to the chord before, which has not struck them.</summary>
+    NotRinging,
+
     /// <summary>Fewer bells than a full chord has.</summary>
     Thin,
 
@@ -100,6 +103,7 @@ public static class TermNames
         Term.Drowned => "tune drowned",
         Term.Contradiction => "contradiction of the chord",
         Term.MissingTones => "tones left out",
+        Term.NotRinging => "tones that do not ring on",
         Term.Thin => "few bells",
         Term.LowThird => "low third",
         Term.BareHands => "nothing in the hands",

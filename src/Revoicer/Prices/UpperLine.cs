@@ -1,3 +1,4 @@
+using Revoicer.Chords;
 using Revoicer.Sounds;
 using Revoicer.Values;
 

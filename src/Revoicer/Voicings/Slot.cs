@@ -67,6 +67,17 @@ public sealed record Slot(
     /// <summary>The key in which it stands; null where the sheet names none.</summary>
     public KeySignature? Key { get; init; }
 
+    /// <summary>Tones that the chord before has too and that may ring on from there; see <see cref="SharedTones"/>.</summary>
+    public PitchClassSet Shared { get; init; }
+
+    /// <summary>
+    /// What a voicing leaves to the chord before of the tones shared with it; nothing where the hands strike no tone, or where a tone
+    /// is struck twice, in whose place the other could stand.
+    /// </summary>
+    public PitchClassSet LeftRinging(Voicing voicing) => Shared.Count > 0 && voicing.Upper.Count > 0 && voicing.PitchClasses is var struck && struck.Count == voicing.Bells
+        ? Shared.Except(struck)
+        : default;
+
     /// <summary>Tones that the tune strikes by the middle of the slot, or holds into it, at every hearing: they are left to it.</summary>
     public PitchClassSet TuneTones => PitchClassSet.Of(Tunes
         .Select(tune => tune.Where(s => s.After.Value <= (Duration.Value / 2) + 1e-6 && s.Until.Value > 1e-6).Select(s => s.Note.PitchClass))

@@ -44,7 +44,7 @@ public static class SlotCutting
                 Tunes = around.Of(copies.Select(c => (tempi.At(c.stretch.Start), tempi.At(c.stretch.End)))),
             })
             .ToItems();
-        return new SlotPlan(slots, apart ? phraseOf.DefaultIfEmpty(-1).Max() + 1 : phrases.Count) { Tune = tune };
+        return SharedTones.In(new SlotPlan(slots, apart ? phraseOf.DefaultIfEmpty(-1).Max() + 1 : phrases.Count) { Tune = tune });
     }
 
     // The phrase of each stretch. Where passes are apart, a phrase that is heard again is another one.

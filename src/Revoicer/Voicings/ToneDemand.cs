@@ -7,7 +7,8 @@ namespace Revoicer.Voicings;
 
 /// <summary>
 /// Which tones a candidate must sound: the guide tones, as far as the limbs hold them, the slash bass unless the tune is the bass, and in slots of a
-/// second and more three different tones of the chord, or two besides those of the tune. What the tune sounds is left to it.
+/// second and more three different tones of the chord, or two besides those of the tune. What the tune sounds is left to it, and
+/// tones that may ring on from the chord before to that (<see cref="Slot.LeftRinging"/>).
 /// </summary>
 internal sealed class ToneDemand
 {
@@ -51,6 +52,8 @@ internal sealed class ToneDemand
             mask |= Bit(baton.Note);
         }
 
+        var bells = (bass is null ? 0 : 1) + (second is null ? 0 : 1) + later.Count + upper.Count;
+        mask |= upper.Count > 0 && int.PopCount(mask) == bells ? _slot.Shared.Mask : 0;
         return (upper.Count == 0 || (mask & _required) == _required)
             && int.PopCount(mask & _chord) >= _tonesAtLeast;
     }

@@ -42,6 +42,9 @@ internal sealed class StrokeByStroke
     /// <summary>Every stroke against its own chord and all that follow.</summary>
     public long Contradiction() => _strokes.Sum(s => Rounded(_sound.Clash * Touch(s.Note) * Touch(s.Note) * _heard.Skip(s.Order).Sum(h => Contradiction(s, h))));
 
+    /// <summary>Tones that are neither struck nor ring on from the chord before, and bells that a full chord would have more.</summary>
+    public long LeftOut() => new TonesLeftOut(_sound, [.. _heard.Select(h => (h.Slot, h.Hearing, h.Candidate))]).Price();
+
     /// <summary>Movement of the tones in the hands from each hearing to the next.</summary>
     public long VoiceLeading() => Steps().Sum(s => Rounded(_sound.VoiceLeading * LeastMovement.Of(s.Before.Hands, s.After.Hands)));
 

@@ -19,6 +19,12 @@ public sealed class SheetPricesTests
     private static readonly PricedSheet Turns = SmallSheets.Priced(
         SmallSheets.Sheet(["C", "G7"], [0, 0, 1, 1]), SmallSheets.EightBells, ShippedSounds.Default);
 
+    // Chords of a second that share tones, one of them heard after two others.
+    private static readonly PricedSheet Sharing = SmallSheets.Priced(
+        SmallSheets.Sheet(["C Em", "G Em", "Cmaj7 Em7", "G7 C"], [0, 1, 1, 2, 3]), SmallSheets.EightBells, ShippedSounds.Default, quarters: 120);
+
+    private static readonly (PricedSheet Sheet, int[] Slots) SharingWrittenOut = Unfold(Sharing);
+
     private static readonly (PricedSheet Sheet, int[] Slots) WrittenOut = Unfold(Sheet);
 
     private static readonly (PricedSheet Sheet, int[] Slots) TurnsWrittenOut = Unfold(Turns);
@@ -27,9 +33,10 @@ public sealed class SheetPricesTests
     public void Each_term_is_what_the_strokes_cost_one_by_one(int seed)
     {
         var choice = SmallSheets.Choice(Sheet, seed);
-        var totals = Totals(choice);
+        var totals = Totals(Sheet, choice);
         var slow = new StrokeByStroke(Sheet, choice);
 
+        Assert.Equal(slow.LeftOut(), totals[Term.MissingTones] + totals[Term.Thin] + totals[Term.NotRinging]);
         Assert.Equal(slow.OwnRoughness(), totals[Term.OwnRoughness]);
         Assert.Equal(slow.Ringing(), totals[Term.Ringing]);
         Assert.Equal(slow.Contradiction(), totals[Term.Contradiction]);
@@ -42,11 +49,41 @@ public sealed class SheetPricesTests
         Assert.Equal(slow.Bass(), totals[Term.Bass] + totals[Term.BassLine]);
     }
 
+    [Law(MaxTest = 300)]
+    public void Tones_left_to_the_chord_before_cost_what_is_said_of_them_one_by_one(int seed)
+    {
+        var choice = SmallSheets.Choice(Sharing, seed);
+        var totals = Totals(Sharing, choice);
+
+        Assert.Equal(new StrokeByStroke(Sharing, choice).LeftOut(), totals[Term.MissingTones] + totals[Term.Thin] + totals[Term.NotRinging]);
+        Assert.Equal(totals.Values.Sum(), Sharing.Prices.Whole(choice));
+    }
+
+    // The same candidates priced with nothing shared: a tone that does not ring on costs as much as one left out.
+    [Law(MaxTest = 300)]
+    public void Nothing_is_cheaper_for_shared_tones_but_where_one_rings_on(int seed)
+    {
+        var choice = SmallSheets.Choice(Sharing, seed);
+        var heard = Sharing.Plan.InTime().Select(h => (h.Slot, Sharing.Candidates[h.Slot.Index][choice[h.Slot.Index]].Voicing)).ToArray();
+        var ringsOn = heard.Zip(heard.Skip(1)).Any(pair => pair.First.Voicing.Upper.Any(b => pair.Second.Slot.LeftRinging(pair.Second.Voicing).Contains(b.Note.PitchClass)));
+
+        var saved = NothingShared.Whole(choice) - Sharing.Prices.Whole(choice);
+
+        Assert.True(ringsOn ? saved > 0 : saved == 0, $"{saved} saved");
+    }
+
+    private static readonly SheetPrices NothingShared = SheetPrices.Of(
+        Sharing.Prices.Instrument,
+        Sharing.Sound,
+        Sharing.Plan with { Slots = Sharing.Plan.Slots.Select(s => s with { Shared = default }).ToItems() },
+        Sharing.Candidates,
+        TestContext.Current.CancellationToken);
+
     [Law]
     public void The_whole_price_is_the_sum_of_all_terms(int seed)
     {
         var choice = SmallSheets.Choice(Sheet, seed);
-        Assert.Equal(Totals(choice).Values.Sum(), Sheet.Prices.Whole(choice));
+        Assert.Equal(Totals(Sheet, choice).Values.Sum(), Sheet.Prices.Whole(choice));
         Assert.Equal(Sheet.Prices.Whole(choice), Sheet.Prices.WholeTerms(choice).Sum());
     }
 
@@ -76,15 +113,18 @@ public sealed class SheetPricesTests
     }
 
     [Fact]
-    public void A_pair_costs_the_same_seen_from_either_slot_and_never_less_than_nothing()
+    public void A_pair_costs_the_same_seen_from_either_slot_and_never_less_than_nothing() =>
+        Assert.All([Sheet.Prices, Sharing.Prices], AssertPairsAgree);
+
+    private static void AssertPairsAgree(SheetPrices prices)
     {
-        for (var slot = 0; slot < Sheet.Prices.Count; slot++)
+        for (var slot = 0; slot < prices.Count; slot++)
         {
-            foreach (var other in Sheet.Prices.Linked(slot))
+            foreach (var other in prices.Linked(slot))
             {
-                Assert.Contains(slot, Sheet.Prices.Linked(other));
-                var there = Pairs(slot, other);
-                Assert.Equal(there, Transposed(Pairs(other, slot)));
+                Assert.Contains(slot, prices.Linked(other));
+                var there = Pairs(prices, slot, other);
+                Assert.Equal(there, Transposed(Pairs(prices, other, slot)));
                 Assert.All(there, row => Assert.All(row, price => Assert.True(price >= 0)));
             }
         }
@@ -106,6 +146,10 @@ public sealed class SheetPricesTests
     public void A_chord_that_follows_itself_costs_what_it_costs_written_out(int seed) =>
         AssertEqualWrittenOut(Turns, TurnsWrittenOut, seed);
 
+    [Law]
+    public void Tones_that_ring_on_cost_what_they_cost_written_out(int seed) =>
+        AssertEqualWrittenOut(Sharing, SharingWrittenOut, seed);
+
     private static void AssertEqualWrittenOut(PricedSheet sheet, (PricedSheet Sheet, int[] Slots) writtenOut, int seed)
     {
         var choice = SmallSheets.Choice(sheet, seed);
@@ -121,22 +165,22 @@ public sealed class SheetPricesTests
     }
 
     // Each pair is in the terms of two slots.
-    private static Dictionary<Term, long> Totals(int[] choice)
+    private static Dictionary<Term, long> Totals(PricedSheet sheet, int[] choice)
     {
         var slots = Enumerable.Range(0, choice.Length);
-        var alone = slots.Select(slot => Sheet.Prices.TermsAlone(slot, choice[slot])).ToArray();
-        var withOthers = slots.Select(slot => Sheet.Prices.WithOthers(choice, slot, choice[slot])).ToArray();
+        var alone = slots.Select(slot => sheet.Prices.TermsAlone(slot, choice[slot])).ToArray();
+        var withOthers = slots.Select(slot => sheet.Prices.WithOthers(choice, slot, choice[slot])).ToArray();
         return Enum.GetValues<Term>().ToDictionary(term => term, term => (alone.Sum(a => (long)a[term]) + withOthers.Sum(w => (long)w[term])) / 2);
     }
 
-    private static long[][] Pairs(int slot, int other)
+    private static long[][] Pairs(SheetPrices prices, int slot, int other)
     {
-        int[] all = [.. Enumerable.Range(0, Sheet.Candidates[other].Count)];
-        return [.. Enumerable.Range(0, Sheet.Candidates[slot].Count).Select(candidate =>
+        int[] all = [.. Enumerable.Range(0, prices.Candidates(other).Count)];
+        return [.. Enumerable.Range(0, prices.Candidates(slot).Count).Select(candidate =>
         {
-            var prices = new long[all.Length];
-            Sheet.Prices.PairPrices(slot, candidate, other, all, prices);
-            return prices;
+            var row = new long[all.Length];
+            prices.PairPrices(slot, candidate, other, all, row);
+            return row;
         })];
     }
 

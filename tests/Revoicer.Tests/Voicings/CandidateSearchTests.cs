@@ -58,6 +58,9 @@ public sealed class CandidateSearchTests
 
     [Theory]
     [InlineData("C", 60)]
+    [InlineData("Am", 180)]
+    [InlineData("Em7", 180)]
+    [InlineData("Am/E", 180)]
     [InlineData("C", 280)]
     [InlineData("G7", 60)]
     [InlineData("Am7", 60)]

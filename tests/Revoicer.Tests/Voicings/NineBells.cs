@@ -69,10 +69,16 @@ internal static class NineBells
     private static bool IsTone(SlotStroke stroke, ChordSymbol symbol, params int[] degrees) =>
         symbol.Tones.Any(t => degrees.Contains(t.Degree.Number) && t.PitchClass == stroke.Note.PitchClass);
 
-    // Third or suspended tone, seventh, alterations and slash bass where the hands play; three tones from a second on.
+    // Third or suspended tone, seventh, alterations and slash bass where the hands play; three tones from a second on. Where the hands
+    // play and no tone is there twice, what may ring on from the chord before is as good as struck.
     private static bool Sounds(SlotStroke[] strokes, Slot slot)
     {
         var sounding = strokes.Select(s => s.Note.PitchClass).ToHashSet();
+        if (strokes.Any(s => !s.IsPedal) && sounding.Count == strokes.Length)
+        {
+            sounding.UnionWith(slot.Symbol.Tones.Select(t => t.PitchClass).Where(slot.Shared.Contains));
+        }
+
         var asked = slot.Symbol.Tones.Where(t => t.Role == ToneRole.Guide).Select(t => t.PitchClass).ToHashSet();
         if (slot.Symbol.Bass is { } bass)
         {

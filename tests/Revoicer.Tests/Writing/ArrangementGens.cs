@@ -246,6 +246,7 @@ public static class ArrangementGens
             Hearings = pass,
             Former = bass % 4 == 0 ? null : former,
             ToneNames = [NoteName.AtFifths(bass), NoteName.AtFifths(bass + 4)],
+            LeftRinging = bass % 2 == 0 ? [] : [NoteName.AtFifths(bass + 4)],
         };
 
     private static Gen<Quarrel> Quarrel =>

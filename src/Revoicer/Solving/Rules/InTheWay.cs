@@ -23,7 +23,8 @@ internal sealed class InTheWay(Instrument instrument)
     /// <param name="left">The voicings left.</param>
     public string? OfTones(Slot slot, IReadOnlyList<Candidate> left)
     {
-        var demand = ToneDemand.On(instrument.Tower, slot);
+        // Who asks for whole voicings asks for no other tones to ring on.
+        var demand = ToneDemand.On(instrument.Tower, slot.Asked.Count > 0 ? slot with { Shared = default } : slot);
         if (left.Count == 0 || left.Any(c => !Figures.Of(c.Figure).IsManner || demand.IsMet(c.Voicing)))
         {
             return null;
@@ -35,7 +36,7 @@ internal sealed class InTheWay(Instrument instrument)
             return $"{slot.Place}, {slot.Symbol}: fewer tones than asked for, so that {slot.Symbol.Lowest} lies lowest; {WhyFewer(slot, demand)}";
         }
 
-        string[] missing = [.. demand.Missing(left[0].Voicing).Select(t => t.Name.ToString())];
+        string[] missing = [.. demand.Missing(left[0].Voicing).Select(t => $"{t.Name}{(slot.Shared.Contains(t.PitchClass) ? " (unless it rings on from the chord before)" : "")}")];
         return $"{slot.Place}, {slot.Symbol}: {(missing.Length == 0 ? "with fewer different tones than asked for" : $"without {string.Join(" and ", missing)}")}, as you wish";
     }
 

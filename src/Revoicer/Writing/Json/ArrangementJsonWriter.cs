@@ -127,6 +127,11 @@ internal sealed class ArrangementJsonWriter
         JsonReasons.Write(_json, choice.Barred);
         _json.WriteNumber("hearings", choice.Hearings);
         _json.WriteString("toneNames", string.Join(' ', choice.ToneNames));
+        if (choice.LeftRinging.Count > 0)
+        {
+            _json.WriteString("leftRinging", string.Join(' ', choice.LeftRinging));
+        }
+
         _json.WriteEndObject();
     }
 

@@ -40,6 +40,7 @@ internal sealed class ChoiceJsonReader : JsonPieces
         Hearings = Count(fields, "hearings"),
         Former = fields.TakeUnlessNull("former") is { } former ? Object(former, Former) : null,
         ToneNames = Music.Names(fields, "toneNames"),
+        LeftRinging = fields.Peek("leftRinging") is null ? [] : Music.Names(fields, "leftRinging"),
     };
 
     private Stroke StrokeAt(JsonFields fields, JsonValue value)

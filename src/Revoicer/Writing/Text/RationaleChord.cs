@@ -13,7 +13,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
     private const int Indent = 2;
 
     private readonly KeySpelling _notes = new(arrangement.WrittenKey);
-    private readonly PlaceNames _places = new(arrangement);
+    private readonly StruckWords _struck = new(arrangement);
 
     /// <summary>The symbol as in the sheet, with the bass beside it where it got another, named as its bell below is.</summary>
     public string Symbol(Choice choice) => choice.SoundingBass is { } bass
@@ -30,7 +30,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
             page.Paragraph($"Heard for the {Sentences.Ordinal(choice.Pass)} time; its clash is its own, as other bells ring on; its cost and the alternatives are for all times together.", Indent);
         }
 
-        page.Paragraph(Struck(choice) + LeadsOn(choice), Indent);
+        page.Paragraph(_struck.Of(choice), Indent);
         Tune(choice, page);
         page.Paragraph(Clash(choice), Indent);
         Quarrels(choice, page);
@@ -127,56 +127,7 @@ internal sealed class RationaleChord(Arrangement arrangement)
     }
 
     /// <summary>What is struck, with limbs and times: "Together, on the beat: ...".</summary>
-    public string Struck(Choice choice)
-    {
-        if (choice.Strokes.Count == 0)
-        {
-            return "No bell is struck for this chord.";
-        }
-
-        if (choice.Strokes is [var single])
-        {
-            return $"Struck alone: {Bell(choice, single)} {When(choice, single)}.";
-        }
-
-        var figure = Sentences.Capital(choice.Figure) + (choice.Figure == FigureNames.Of(Figure.InTenths) ? " under the tune" : "");
-        return choice.Strokes.All(s => s.Beat == choice.Start && s.Lead == Seconds.Zero)
-            ? $"{figure}, on the beat: {Sentences.List([.. choice.Strokes.Select(s => Bell(choice, s))])}."
-            : $"{figure}: {string.Join(", ", choice.Strokes.OrderBy(s => s.At).ThenBy(s => s.Note).Select(s => $"{Bell(choice, s)} {When(choice, s)}"))}.";
-    }
-
-    // A bass that comes after everything else and lies a step beside the next one.
-    private string LeadsOn(Choice choice)
-    {
-        var last = choice.Strokes.OrderBy(s => s.At).ThenBy(s => s.Note).LastOrDefault();
-        var next = arrangement.Choices.FirstOrDefault(c => c.Start == choice.Start + choice.Length)?.Strokes.FirstOrDefault(s => s.IsPedal);
-        return last is not null && next is not null && last.IsPedal && last.Beat > choice.Start
-            && choice.Figure is not ("in tenths" or "as it was") && (next.Note - last.Note).Size.Semitones is 1 or 2
-                ? $" {_notes.Of(last.Note, choice.ToneNames)} leads by step into the next bass."
-                : "";
-    }
-
-    private string Bell(Choice choice, Stroke stroke)
-    {
-        var touch = stroke.Level.Value switch
-        {
-            0 => "",
-            > 0 and var louder => string.Create(CultureInfo.InvariantCulture, $", {louder:0.#} dB louder"),
-            var softer => string.Create(CultureInfo.InvariantCulture, $", {-softer:0.#} dB softer"),
-        };
-        return $"{_notes.Of(stroke.Note, choice.ToneNames)} ({LimbNames.Of(stroke.Limb)}{touch})";
-    }
-
-    private string When(Choice choice, Stroke stroke)
-    {
-        var meter = _places.BarAt(choice.Start).Meter;
-        var beat = choice.Beat + ((stroke.Beat - choice.Start).Quarters / meter.Beat.Quarters);
-        var isBefore = stroke.Lead > Seconds.Zero;
-        var target = stroke.Beat == choice.Start
-            ? isBefore ? "the beat" : "on the beat"
-            : string.Create(CultureInfo.InvariantCulture, $"{(isBefore ? "" : "on ")}beat {beat:0.##}");
-        return isBefore ? string.Create(CultureInfo.InvariantCulture, $"{stroke.Lead} before {target}") : target;
-    }
+    public string Struck(Choice choice) => _struck.Strokes(choice);
 
     private void Quarrels(Choice choice, TextPage page)
     {

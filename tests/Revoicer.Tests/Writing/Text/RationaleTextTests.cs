@@ -98,6 +98,17 @@ public class RationaleTextTests
         Assert.Contains("12 of 47: C3 E3 G3 A3 E4", text);
     }
 
+    [Fact]
+    public void Tones_that_ring_on_are_told()
+    {
+        var sample = SampleArrangements.HarbourLights;
+        var (g, b) = (new NoteName(Letter.G), new NoteName(Letter.B, -1));
+        string With(params NoteName[] left) => RationaleText.Of(sample with { Choices = [sample.Choices[0] with { LeftRinging = left.ToItems() }] });
+        Assert.Contains("\n  Bb rings on from the chord before.\n", With(b));
+        Assert.Contains("\n  G and Bb ring on from the chord before.\n", With(g, b));
+        Assert.DoesNotContain("on from the chord before", With());
+    }
+
     [Theory]
     [InlineData(-0.04, "0.0")]
     [InlineData(12.35, "12.4")]

@@ -1,7 +1,6 @@
-using Revoicer.Chords;
 using Revoicer.Music;
 
-namespace Revoicer.Prices;
+namespace Revoicer.Chords;
 
 /// <summary>
 /// Tones of a chord that lead into the next one: the third of a dominant goes up a semitone, its seventh goes down a step,
@@ -14,6 +13,9 @@ internal readonly record struct Tendencies(PitchClass? Up, PitchClass? Down)
     private const int Fourth = 5;
     private const int MajorThird = 4;
     private const int MinorSeventh = 10;
+
+    /// <summary>The tones that lead on.</summary>
+    public PitchClassSet Tones => PitchClassSet.Of(new[] { Up, Down }.OfType<PitchClass>());
 
     /// <summary>What of a chord leads into another.</summary>
     public static Tendencies Between(ChordSymbol chord, ChordSymbol next)
