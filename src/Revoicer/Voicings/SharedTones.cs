@@ -6,8 +6,8 @@ namespace Revoicer.Voicings;
 
 /// <summary>
 /// Tones that a chord shares with the chord before and need not strike again, as they still ring. A chord strikes its root and
-/// its bass itself, and a tone that leads on into the chord after it; the
-/// first chord of a phrase, cadences and the last chord are struck whole.
+/// its bass itself, on a new root its third or what is suspended in its place, which tells what chord it is, and a tone that leads
+/// on into the chord after it; the first chord of a phrase, cadences and the last chord are struck whole. Common practice.
 /// </summary>
 internal static class SharedTones
 {
@@ -37,10 +37,14 @@ internal static class SharedTones
             return default;
         }
 
-        var own = PitchClassSet.Of([slot.Symbol.Root.PitchClass, slot.Symbol.Lowest.PitchClass]);
-        var leading = after is null ? default : Tendencies.Between(slot.Symbol, after.Symbol).Tones;
-        return slot.Symbol.PitchClasses.Common(before.Slot.Symbol.PitchClasses).Except(own).Except(leading);
+        var symbol = slot.Symbol;
+        var isNewRoot = before.Slot.Symbol.Root.PitchClass != symbol.Root.PitchClass;
+        var own = PitchClassSet.Of(symbol.Tones.Where(t => t.Role == ToneRole.Root || (isNewRoot && IsThird(t))).Select(t => t.PitchClass)).With(symbol.Lowest.PitchClass);
+        var leading = after is null ? default : Tendencies.Between(symbol, after.Symbol).Tones;
+        return symbol.PitchClasses.Common(before.Slot.Symbol.PitchClasses).Except(own).Except(leading);
     }
+
+    private static bool IsThird(ChordTone tone) => tone is { Role: ToneRole.Guide, Degree.Number: 2 or 3 or 4 };
 
     // To a microsecond, so that hearings of one passage are alike.
     private static bool IsShort(Hearing hearing) => (hearing.Until - hearing.At).Value <= Longest.Value + 1e-6;

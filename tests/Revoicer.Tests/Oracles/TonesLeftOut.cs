@@ -8,7 +8,7 @@ namespace Revoicer.Tests.Oracles;
 /// <summary>
 /// What is left out of the chords of a piece without a tune, chord by chord as heard, in thousandths: tones that are not struck, and
 /// bells short of a full chord. A tone that rings on counts as if it were struck: both chords have it and last at most 1.5 s, the
-/// chord before has it in the hands, this one plays other tones in the hands and none of its own twice.
+/// chord before has it in the hands, on a new root it is not the third, this one plays other tones in the hands and none of its own twice.
 /// </summary>
 internal sealed class TonesLeftOut(Sound sound, (Slot Slot, Hearing Hearing, Candidate Candidate)[] heard)
 {
@@ -49,7 +49,9 @@ internal sealed class TonesLeftOut(Sound sound, (Slot Slot, Hearing Hearing, Can
 
         var (before, when, _) = heard[i - 1];
         var isLedOn = i + 1 < heard.Length && Tendency.Of(slot.Symbol, heard[i + 1].Slot.Symbol).Any(t => t.PitchClass == tone.Value);
+        var isItsThird = slot.Symbol.Tones.Any(t => t.PitchClass == tone && t.Role == ToneRole.Guide && t.Degree.Number <= 4);
         return !isLedOn
+            && (before.Symbol.Root.PitchClass == slot.Symbol.Root.PitchClass || !isItsThird)
             && before.Symbol != slot.Symbol
             && before.Symbol.PitchClasses.Contains(tone)
             && slot.Symbol.PitchClasses.Contains(tone)

@@ -19,9 +19,9 @@ public sealed class SheetPricesTests
     private static readonly PricedSheet Turns = SmallSheets.Priced(
         SmallSheets.Sheet(["C", "G7"], [0, 0, 1, 1]), SmallSheets.EightBells, ShippedSounds.Default);
 
-    // Chords of a second that share tones, one of them heard after two others.
+    // Chords of a second that share tones; Cmaj7 is heard after the Em before it and after the one behind it.
     private static readonly PricedSheet Sharing = SmallSheets.Priced(
-        SmallSheets.Sheet(["C Em", "G Em", "Cmaj7 Em7", "G7 C"], [0, 1, 1, 2, 3]), SmallSheets.EightBells, ShippedSounds.Default, quarters: 120);
+        SmallSheets.Sheet(["C Em", "Cmaj7 Em", "G Em7", "G7 C"], [0, 1, 1, 2, 3]), SmallSheets.EightBells, ShippedSounds.Default, quarters: 120);
 
     private static readonly (PricedSheet Sheet, int[] Slots) SharingWrittenOut = Unfold(Sharing);
 
