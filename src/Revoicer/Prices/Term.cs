@@ -133,7 +133,7 @@ public static class TermNames
 public struct TermPrices
 {
     /// <summary>How many terms there are.</summary>
-    public const int Count = 26;
+    public const int Count = 27;
 
     private int _first;
 
