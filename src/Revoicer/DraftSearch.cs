@@ -38,7 +38,7 @@ internal sealed class DraftSearch(
         progress?.Report(Stage.Slots);
         var plan = SlotCutting.Cut(sheet, tempi, tune, CutWish(passesApart));
         plan = plan with { Slots = plan.Slots.Select(WithAsked).ToItems() };
-        plan = sound.ApproachForgone > 0 ? ApproachTones.Marked(plan) : plan;
+        plan = sound.Approach > 0 ? ApproachTones.Marked(plan) : plan;
         return wish.Original is { } original ? original.In(plan) : plan;
     }
 

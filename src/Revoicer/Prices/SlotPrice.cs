@@ -122,7 +122,7 @@ internal sealed class SlotPrice
         prices[Term.Drowned] = times * _tuneHeard.Drowned(kinds);
         prices[Term.Moves] = Sum(_hurry, kinds) + (times * HurryWithin(kinds));
         prices[Term.Figure] = times * Thousandths.Of(FigurePrice(candidate));
-        prices[Term.Approach] = times * Thousandths.Of(_slot.LeadsTo is not null && candidate.Approach is null ? _sound.ApproachForgone : 0);
+        prices[Term.Approach] = -times * Thousandths.Of(candidate.Approach is null ? 0 : _sound.Approach);
         prices[Term.FromOriginal] = times * Thousandths.Of(FromOriginal(candidate));
         var (carry, semitonesWanting) = Heard(kinds);
         prices[Term.Carry] = times * Thousandths.Of(_sound.CarryShortfall * Math.Max(0, _sound.CarryTarget.Value - carry.Value));

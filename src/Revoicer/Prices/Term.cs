@@ -75,7 +75,7 @@ public enum Term
     /// <summary>Leaps of the bass, basses not reached by step, and the same bell again under a held chord.</summary>
     BassLine,
 
-    /// <summary>A leap of the bass into which no tone leads.</summary>
+    /// <summary>A tone that leads by step into the next bass, which is worth something: the only term below nothing.</summary>
     Approach,
 
     /// <summary>Quick leaps of a limb.</summary>
@@ -120,7 +120,7 @@ public static class TermNames
         Term.NumberOfTones => "sudden change of fullness",
         Term.TopLine => "line on top",
         Term.BassLine => "bass line",
-        Term.Approach => "no tone that leads into the next bass",
+        Term.Approach => "tone that leads into the next bass",
         Term.Moves => "quick leaps",
         Term.Steadiness => "change of figure",
         Term.FromOriginal => "distance from what was there",

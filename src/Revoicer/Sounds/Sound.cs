@@ -134,8 +134,8 @@ public sealed record Sound
     /// <summary>The bass bell of the slot before struck again under the same chord.</summary>
     public double BassAgain { get; init; }
 
-    /// <summary>A leap of the bass within a phrase, where a tone could lead by step into the next bass and does not.</summary>
-    public double ApproachForgone { get; init; }
+    /// <summary>What it is worth that a tone leads by step into the next bass, where that is a leap away in the same phrase.</summary>
+    public double Approach { get; init; }
 
     /// <summary>How many such tones a phrase may have.</summary>
     public int ApproachesPerPhrase { get; init; }

@@ -36,7 +36,7 @@ internal static class SoundWords
         Price("bass", "leap", Semitone, s => s.BassLeap, (s, v) => s with { BassLeap = v }, "a leap of the bass beyond a fifth"),
         Price("bass", "step", Units, s => s.BassStep, (s, v) => s with { BassStep = v }, "two basses whose symbols lie one or two semitones apart, where the bells do not"),
         Price("bass", "again", Units, s => s.BassAgain, (s, v) => s with { BassAgain = v }, "the bass bell of the chord before struck again where the chord goes on"),
-        Price("bass", "approach-forgone", Units, s => s.ApproachForgone, (s, v) => s with { ApproachForgone = v }, "a leap of the bass within a phrase, where a tone could lead by step into the next bass and does not"),
+        Price("bass", "approach", Units, s => s.Approach, (s, v) => s with { Approach = v }, "what it is worth that a tone leads by step into the next bass, where that is a leap away in the same phrase"),
         Whole("bass", "approaches-in-phrase", 0, 99, "tones", s => s.ApproachesPerPhrase, (s, v) => s with { ApproachesPerPhrase = (int)v }, "that lead into the next bass, in a phrase at most"),
         Number("bass", "strong-beats", 0, 1, "a share", s => s.StrongBeatsWithBass, (s, v) => s with { StrongBeatsWithBass = v }, "of the new chords on strong beats in every phrase, the least that has a bass bell"),
         Price("figures", "roll-forgone", Units, s => s.RollForgone, (s, v) => s with { RollForgone = v }, "not rolling where a phrase begins or on the last chord; a quarter of it on three and more bells over 1.5 s"),

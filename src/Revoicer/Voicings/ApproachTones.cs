@@ -27,7 +27,7 @@ internal sealed class ApproachTones(Tower tower, FigureStrokes figures)
     /// <summary>What is listed for a slot, each with an approach tone besides, where a foot can take one.</summary>
     public IEnumerable<Candidate> Of(Slot slot, IEnumerable<Candidate> listed, TuneFit fit)
     {
-        if (slot.HasTuneBelow || slot.LeadsTo is not { } next)
+        if (slot.LeadsTo is not { } next)
         {
             yield break;
         }
@@ -53,7 +53,7 @@ internal sealed class ApproachTones(Tower tower, FigureStrokes figures)
     {
         var at = slot.InBar + slot.Length - slot.Beat;
         var inBar = at - (slot.Meter.Bar * Beats.WholeTimes(at, slot.Meter.Bar));
-        if (slot.IsLast || slot.Length < slot.Beat * 2 || slot.Meter.IsStrong(inBar) || after.Length < slot.Hearings.Count)
+        if (slot.HasTuneBelow || slot.IsLast || slot.Length < slot.Beat * 2 || slot.Meter.IsStrong(inBar) || after.Length < slot.Hearings.Count)
         {
             return null;
         }

@@ -19,14 +19,12 @@ internal sealed class StrokeByStroke
     private readonly Instrument _instrument;
     private readonly List<Heard> _heard;
     private readonly List<Struck> _strokes;
-    private readonly bool _hasApproaches;
 
     public StrokeByStroke(PricedSheet sheet, int[] choice)
     {
         _sound = sheet.Sound;
         _instrument = sheet.Prices.Instrument;
         _heard = [.. sheet.Plan.InTime().Select(h => new Heard(h.Slot, h.Hearing, sheet.Candidates[h.Slot.Index][choice[h.Slot.Index]]))];
-        _hasApproaches = sheet.Plan.Slots.Any(s => s.LeadsTo is not null);
         _strokes = [.. _heard.SelectMany(Strokes).OrderBy(s => s.Microseconds)];
     }
 
@@ -86,25 +84,14 @@ internal sealed class StrokeByStroke
             + Steps().Sum(s => LeadsNowhere(s.Before, s.After) ? 0 : Line(s.Before, s.After));
     }
 
-    /// <summary>Leaps of the bass into which a tone could lead, and none does.</summary>
-    public long Approach() => Rounded(_sound.ApproachForgone) * _heard.Count(h => _hasApproaches && h.Candidate.Approach is null && MayLeadOn(h.Slot));
+    /// <summary>What tones that lead into the next bass are worth, less than nothing.</summary>
+    public long Approach() => -Rounded(_sound.Approach) * _heard.Count(h => h.Candidate.Approach is not null);
 
     private static WrittenNote? LastBass(Heard? heard) => heard?.Candidate.Approach ?? heard?.Candidate.Voicing.Bass;
 
     // A tone that should lead by step into the next bass, and does not.
     private static bool LeadsNowhere(Heard? before, Heard after) =>
         before?.Candidate.Approach is { } tone && !(after.Candidate.Voicing.Bass is { } bass && Math.Abs(bass.Midi - tone.Midi) is 1 or 2);
-
-    // Where every hearing is followed in its phrase by a bass further than a step away, and the last of two beats or more is weak.
-    private bool MayLeadOn(Slot slot)
-    {
-        var next = Steps().Where(s => s.Before.Slot == slot).Select(s => s.After.Slot).ToArray();
-        var lastBeat = (slot.InBar + slot.Length - slot.Beat).Quarters % slot.Meter.Bar.Quarters;
-        return !slot.IsLast && slot.Length.Quarters >= 2 && lastBeat is 1 or 3
-            && next.Length == slot.Hearings.Count
-            && next.All(n => n.Phrase == slot.Phrase && n.Symbol.Lowest.PitchClass == next[0].Symbol.Lowest.PitchClass)
-            && Math.Abs(next[0].Symbol.Lowest.PitchClass.Value - slot.Symbol.Lowest.PitchClass.Value) is > 2 and < 10;
-    }
 
     // What does not depend on the chord before: how high the bass lies, and that part of another bass which is always paid.
     private long BassAlone(Heard h)

@@ -10,12 +10,12 @@ using Xunit;
 
 namespace Revoicer.Tests.Prices;
 
-/// <summary>What it costs to lead into the next bass, and to forgo it, on a tower whose pedals are the white keys from C3.</summary>
+/// <summary>What it is worth to lead into the next bass, and what it costs, on a tower whose pedals are the white keys from C3.</summary>
 public sealed class ApproachPriceTests
 {
     private static readonly Tower Tower = SmallSheets.TowerOf("Slipway, white pedals", 48, 50, 52, 53, 55, 57, 59, 60, 64, 67, 72);
 
-    private static readonly Sound Sound = ShippedSounds.Default with { ApproachForgone = 40 };
+    private static readonly Sound Sound = ShippedSounds.Default with { Approach = 40 };
 
     private static readonly SlotPlan Plan = ApproachTones.Marked(SlotCutting.Cut(
         SmallSheets.Sheet(["C", "F", "G7 C", "C"]) with { Key = new KeySignature(NoteName.AtFifths(0), Mode.Major) }, TempoMap.Steady(new Tempo(Beats.OfQuarters(1), 90))));

@@ -39,7 +39,7 @@ public sealed class SoundFileTests
         [
             sound.Clash, sound.Fade, sound.MissingRoot, sound.MissingThird, sound.MissingSeventh, sound.MissingFifth,
             sound.MissingColour, sound.LowThird, sound.Doubled, sound.FullChord, sound.Thin, sound.BareHands, sound.ThirdInBass, sound.OtherBass, sound.WeakBeatBass, sound.NoBass,
-            sound.BassHeight, sound.DeepBass, sound.BassLeap, sound.BassStep, sound.BassAgain, sound.ApproachForgone, sound.ApproachesPerPhrase, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
+            sound.BassHeight, sound.DeepBass, sound.BassLeap, sound.BassStep, sound.BassAgain, sound.Approach, sound.ApproachesPerPhrase, sound.StrongBeatsWithBass, sound.RollForgone, sound.Rolled, sound.BassFirst,
             sound.Afterbeats, sound.Broken, sound.InTenths, sound.FigureChange, sound.RollsPerPhrase, sound.OneFigure, sound.RollStep, sound.TuneTouch,
             sound.HeavyTouch, sound.CarryTarget,
             sound.CarryShortfall, sound.CarryAtLeast, sound.BrightnessTarget, sound.BrightnessShortfall, sound.VoiceLeading, sound.Gap, sound.Tendency, sound.NumberOfTones,
