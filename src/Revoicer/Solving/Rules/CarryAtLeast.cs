@@ -19,8 +19,15 @@ public sealed class CarryAtLeast(Decibels least) : Rule
     public override string Words => string.Create(
         CultureInfo.InvariantCulture, $"chords of 0.8 s and more carry at least {least.Value:0.##} dB, or as far as any of their voicings does");
 
-    /// <summary>What it leaves of some candidates of a slot; at least one of them, if there are any.</summary>
-    internal int[] Left(Slot slot, int[] candidates, Func<int, Decibels> carry)
+    /// <summary>
+    /// What it leaves of some candidates of a slot; at least one of them, if there are any. A tone that leads into the next bass
+    /// is never asked for: it needs that bass.
+    /// </summary>
+    /// <param name="slot">The slot.</param>
+    /// <param name="candidates">Numbers of candidates.</param>
+    /// <param name="carry">How far each carries.</param>
+    /// <param name="leadsOn">Whether each has a tone that leads into the next bass.</param>
+    internal int[] Left(Slot slot, int[] candidates, Func<int, Decibels> carry, Func<int, bool> leadsOn)
     {
         if (slot.IsQuick || candidates.Length == 0)
         {
@@ -28,7 +35,8 @@ public sealed class CarryAtLeast(Decibels least) : Rule
         }
 
         double[] carries = [.. candidates.Select(c => carry(c).Value)];
-        var asked = Math.Min(least.Value, carries.Max()) - Same;
+        var farthest = candidates.Zip(carries).Where(c => !leadsOn(c.First)).Select(c => c.Second).DefaultIfEmpty(carries.Min()).Max();
+        var asked = Math.Min(least.Value, farthest) - Same;
         return [.. candidates.Where((_, i) => carries[i] >= asked)];
     }
 }

@@ -39,7 +39,7 @@ internal sealed class RuleBook
         int[][] allowed = [.. plan.Slots.Select(slot => Filter(slot, prices.Candidates(slot.Index), rules.OfType<SlotRule>(), why, lifted))];
         foreach (var rule in rules.OfType<CarryAtLeast>())
         {
-            allowed = [.. plan.Slots.Select(slot => rule.Left(slot, allowed[slot.Index], c => prices.Carry(slot.Index, c)))];
+            allowed = [.. plan.Slots.Select(slot => rule.Left(slot, allowed[slot.Index], c => prices.Carry(slot.Index, c), c => prices.Candidates(slot.Index)[c].Approach is not null))];
         }
 
         WishRule[] wishes = [.. rules.OfType<WishRule>()];

@@ -52,6 +52,6 @@ internal sealed class FewCandidates(SlotPricing pricing, Func<Slot, Items<Candid
             left = kept.Length > 0 ? kept : left;
         }
 
-        return rules.OfType<CarryAtLeast>().Aggregate(left, (some, rule) => rule.Left(slot, some, priced.Carry));
+        return rules.OfType<CarryAtLeast>().Aggregate(left, (some, rule) => rule.Left(slot, some, priced.Carry, c => priced.Candidates[c].Approach is not null));
     }
 }
