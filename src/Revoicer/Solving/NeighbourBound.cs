@@ -41,7 +41,8 @@ internal sealed class NeighbourBound
             }
         }
 
-        Bound = allowed[0].Min(c => _least[0][c]);
+        // Every slot has a bound of its own, as sweeps from both ends leave out different partners.
+        Bound = allowed.Select((candidates, slot) => candidates.Min(c => _least[slot][c])).Max();
     }
 
     /// <summary>No choice costs less than this.</summary>

@@ -37,5 +37,5 @@ public static class OtherAnswers
         prices.Plan.Slots.Count(s => BellsOf(prices, a, s) != BellsOf(prices, b, s));
 
     private static Items<Music.WrittenNote> BellsOf(SheetPrices prices, Outcome.Found found, Slot slot) =>
-        prices.Candidates(slot.Index)[found.Choice[slot.Index]].Notes;
+        prices.Candidates(slot.Index)[found.Choice[slot.Index]].ChordNotes;
 }

@@ -69,7 +69,7 @@ internal sealed class Proof
     {
         var ceiling = _price;
         var open = Below(ceiling);
-        while (Cells(_prices, open, Reaches[0]) > _effort.MostCells)
+        while (Array.TrueForAll(open, candidates => candidates.Length > 0) && Cells(_prices, open, Reaches[0]) > _effort.MostCells)
         {
             ceiling = Halfway(bound.Bound, ceiling);
             open = Below(ceiling);

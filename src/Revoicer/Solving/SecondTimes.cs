@@ -28,7 +28,7 @@ public static class SecondTimes
         }
 
         var held = first.ToDictionary(s => s.Index, s => answer[s.Hearings[0].Order].Strokes);
-        var bells = first.DistinctBy(PlaceOf).ToDictionary(PlaceOf, s => answer[s.Hearings[0].Order].Notes);
+        var bells = first.DistinctBy(PlaceOf).ToDictionary(PlaceOf, s => answer[s.Hearings[0].Order].ChordNotes);
         return passages
             .Select(passage => (Rule)new OtherBells(
                 Words(passage),

@@ -120,4 +120,7 @@ public sealed record Candidate(Figure Figure, Voicing Voicing, Items<SlotStroke>
 
     /// <summary>All bells struck, upward.</summary>
     public Items<WrittenNote> Notes => Strokes.Select(s => s.Note).Distinct().Order().ToItems();
+
+    /// <summary>The same without a tone that leads on.</summary>
+    public Items<WrittenNote> ChordNotes => Approach is null ? Notes : Notes.Where(n => n != Approach).ToItems();
 }

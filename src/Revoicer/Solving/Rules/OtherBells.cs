@@ -24,5 +24,5 @@ public sealed class OtherBells(string words, IReadOnlyDictionary<int, Items<Writ
 
     /// <summary>Whether a candidate strikes other bells; false outside the stretch.</summary>
     public bool Counts(Slot slot, Candidate candidate) =>
-        before.TryGetValue(slot.Index, out var bells) && candidate.Notes != bells;
+        before.TryGetValue(slot.Index, out var bells) && candidate.ChordNotes != bells;
 }
