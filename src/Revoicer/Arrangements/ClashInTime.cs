@@ -146,14 +146,10 @@ internal sealed class ClashInTime
     public Items<Quarrel> QuarrelsOf(int hearing, int atMost)
     {
         var (from, to) = Windows[hearing];
-        return _clashes.Value[hearing].Largest.Take(atMost).Select(part => QuarrelOf(Lasting(part, hearing, from, to))).ToItems();
-    }
-
-    // How long it lasts is that of the strokes of its bells alone.
-    private ClashPart Lasting(RungPart part, int hearing, Seconds from, Seconds to)
-    {
-        Strike[] strikes = [.. Sounding(from, to).Where(m => m.Bell == part.LowerBell || m.Bell == part.HigherBell).Select(m => new Strike(m.Bell, m.At, m.Level))];
-        return _instrument.Doses.Part(part, strikes, _chords[hearing].Chord, from, to);
+        Strike[] sounding = [.. Sounding(from, to).Select(m => new Strike(m.Bell, m.At, m.Level))];
+        return _clashes.Value[hearing].Largest.Take(atMost)
+            .Select(part => QuarrelOf(_instrument.Doses.Part(part, sounding, _chords[hearing].Chord, from, to)))
+            .ToItems();
     }
 
     private Quarrel QuarrelOf(ClashPart part)

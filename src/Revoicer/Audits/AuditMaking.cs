@@ -39,7 +39,10 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
         progress?.Report(AuditStage.Clash);
         var clash = new ClashInTime(instrument, inTime, tune, cancel);
         var barClashes = Task.Run(() => BarsOf(strokes, clash), cancel);
-        var chords = stretches.ToArray().AsParallel().AsOrdered().WithCancellation(cancel).Select((s, i) => ToChord(s, i, clash)).ToItems();
+
+        // The first figure adds all of them up on all cores, so it is not asked for by one core while the others wait.
+        ClashSplit[] figures = [.. stretches.Select((_, i) => clash.FigureOf(i))];
+        var chords = stretches.ToArray().AsParallel().AsOrdered().WithCancellation(cancel).Select((s, i) => ToChord(s, i, figures[i], clash)).ToItems();
         var sounds = HeardSound.Of(instrument, inTime, tune);
         progress?.Report(AuditStage.Limits);
         var unplayable = limits.GetAwaiter().GetResult();
@@ -75,7 +78,7 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
         };
     }
 
-    private AuditedChord ToChord(Stretch stretch, int order, ClashInTime clash)
+    private AuditedChord ToChord(Stretch stretch, int order, ClashSplit figure, ClashInTime clash)
     {
         var (bar, beat) = new Places(bars).Of(stretch.Start);
         return new AuditedChord(
@@ -87,7 +90,7 @@ internal sealed class AuditMaking(Instrument instrument, Sound sound, Items<Arra
             stretch.Symbol?.ToString(),
             stretch.Symbol is { } symbol ? ArrangementMaking.ToneNames(symbol) : [],
             stretch.Strokes,
-            clash.FigureOf(order),
+            figure,
             clash.DoseOf(order),
             clash.QuarrelsOf(order, QuarrelsShown));
     }

@@ -34,19 +34,19 @@ internal static class Unplayables
             .ToLookup(b => b.Place, b => b.Broken);
         var lacking = missing.ToLookup(m => m.Place, m => m.Note);
         var places = new Places(bars);
-        return broken.Select(b => b.Key).Union(lacking.Select(l => l.Key)).Order().ToArray()
-            .AsParallel().AsOrdered().WithCancellation(cancel)
-            .Select((place, i) =>
-            {
-                var limits = WithoutConsequences([.. broken[place].DistinctBy(b => b.Limit)]);
-                var (bar, beat) = places.Of(place);
-                return new UnplayablePlace(bar.Number, bar.Pass, beat, place, lacking[place].Distinct().Order().ToItems(), limits.ToItems(), RemedyOf(place, limits, i));
-            })
-            .ToItems();
+        var all = broken.Select(b => b.Key).Union(lacking.Select(l => l.Key)).Order()
+            .Select(place => (Place: place, Limits: WithoutConsequences([.. broken[place].DistinctBy(b => b.Limit)])))
+            .ToArray();
+        var remedied = all.Take(MostRemedies).ToArray().AsParallel().AsOrdered().WithCancellation(cancel).Select(p => RemedyOf(p.Place, p.Limits)).ToArray();
+        return all.Select((p, i) =>
+        {
+            var (bar, beat) = places.Of(p.Place);
+            var lacks = lacking[p.Place].Distinct().Order().ToItems();
+            return new UnplayablePlace(bar.Number, bar.Pass, beat, p.Place, lacks, p.Limits.ToItems(), i < remedied.Length ? remedied[i] : null);
+        }).ToItems();
 
-        string? RemedyOf(Beats place, BrokenLimit[] limits, int order) => order < MostRemedies && limits.Length > 0
-            ? remedies.At(place, limits.All(l => l.Limit.EndsWith("_s", StringComparison.Ordinal)))
-            : null;
+        string? RemedyOf(Beats place, BrokenLimit[] limits) =>
+            limits.Length > 0 ? remedies.At(place, limits.All(l => l.Limit.EndsWith("_s", StringComparison.Ordinal))) : null;
     }
 
     // Where there are too many notes, what their hands would have to do besides says nothing more.

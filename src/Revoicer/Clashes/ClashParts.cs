@@ -21,10 +21,6 @@ internal sealed class ClashParts
 
     /// <summary>All parts, largest first; their shares add up to 1 where there is any clash.</summary>
     public static IEnumerable<ClashPart> Of(
-        Items<Bell> bells, DoseTables tables, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to) =>
-        Added(bells, tables, strikes, chord, from, to).Sorted(chord);
-
-    private static ClashParts Added(
         Items<Bell> bells, DoseTables tables, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to)
     {
         var parts = new ClashParts(bells, tables, from, to);
@@ -37,29 +33,43 @@ internal sealed class ClashParts
             }
         }
 
-        return parts;
+        return parts.Sorted(chord);
     }
 
     /// <summary>One part whose share is known, with how long it is to be heard.</summary>
     /// <param name="bells">The tower's bells.</param>
     /// <param name="tables">The tower's tables.</param>
     /// <param name="part">Which part.</param>
-    /// <param name="strikes">The strokes of its bells.</param>
+    /// <param name="strikes">What sounds; the strokes of other bells are passed over.</param>
     /// <param name="chord">The chord that reigns.</param>
     /// <param name="from">Start of the window.</param>
     /// <param name="to">Its end.</param>
     public static ClashPart One(
         Items<Bell> bells, DoseTables tables, RungPart part, IReadOnlyList<Strike> strikes, ChordClasses chord, Seconds from, Seconds to)
     {
-        var parts = Added(bells, tables, strikes, chord, from, to);
+        var parts = new ClashParts(bells, tables, from, to);
+        var lasts = 0.0;
         if (part.HigherBell < 0)
         {
-            var single = (part.LowerBell, part.Lower);
-            return parts.Single(single, chord, part.Share, parts._contrary.GetValueOrDefault(single).Lasts);
+            foreach (var strike in strikes.Where(s => s.Bell == part.LowerBell))
+            {
+                lasts = Math.Max(lasts, parts.Contrary(strike, part.Lower, chord).Lasts);
+            }
+
+            return parts.Single((part.LowerBell, part.Lower), chord, part.Share, lasts);
         }
 
-        var pair = (part.LowerBell, part.Lower, part.HigherBell, part.Higher);
-        return parts.Pair(pair, part.Share, parts._rough.GetValueOrDefault(pair).Lasts);
+        var pair = tables.Pairs(part.LowerBell, part.HigherBell).ToArray().First(p => p.Lower == part.Lower && p.Higher == part.Higher);
+        Strike[] higher = [.. strikes.Where(s => s.Bell == part.HigherBell)];
+        foreach (var low in strikes.Where(s => s.Bell == part.LowerBell))
+        {
+            foreach (var high in higher)
+            {
+                lasts = Math.Max(lasts, parts.Rough(low, high, pair).Lasts);
+            }
+        }
+
+        return parts.Pair((part.LowerBell, part.Lower, part.HigherBell, part.Higher), part.Share, lasts);
     }
 
     private IEnumerable<ClashPart> Sorted(ChordClasses chord)
@@ -78,42 +88,48 @@ internal sealed class ClashParts
         }
 
         var (lower, higher) = a.Bell < b.Bell ? (a, b) : (b, a);
-        var (earlier, later) = lower.At <= higher.At ? (lower, higher) : (higher, lower);
-        var delay = later.At - earlier.At;
-        var scale = lower.Level.AmplitudeFactor * higher.Level.AmplitudeFactor;
         foreach (var pair in _tables.Pairs(lower.Bell, higher.Bell))
         {
-            var kappaLower = _tables.Kappa(lower.Bell, pair.Lower);
-            var kappaHigher = _tables.Kappa(higher.Bell, pair.Higher);
-            var (first, second) = earlier == lower ? (kappaLower, kappaHigher) : (kappaHigher, kappaLower);
-            var dose = scale
-                * DoseTables.RoughnessWithin(pair, first, second, delay, _window.From - earlier.At, _window.To - earlier.At);
-            if (dose > 0)
-            {
-                var lasts = Math.Min(FallsSilent(lower, pair.Lower, later), FallsSilent(higher, pair.Higher, later));
-                Add(_rough, (lower.Bell, pair.Lower, higher.Bell, pair.Higher), dose, Left(lasts, later));
-            }
+            Add(_rough, (lower.Bell, pair.Lower, higher.Bell, pair.Higher), Rough(lower, higher, pair));
         }
+    }
+
+    // What a pair of partials adds to the clash, and how long it is to be heard.
+    private (double Dose, double Lasts) Rough(Strike lower, Strike higher, RoughPair pair)
+    {
+        var (earlier, later) = lower.At <= higher.At ? (lower, higher) : (higher, lower);
+        var kappaLower = _tables.Kappa(lower.Bell, pair.Lower);
+        var kappaHigher = _tables.Kappa(higher.Bell, pair.Higher);
+        var (first, second) = earlier == lower ? (kappaLower, kappaHigher) : (kappaHigher, kappaLower);
+        var dose = lower.Level.AmplitudeFactor * higher.Level.AmplitudeFactor
+            * DoseTables.RoughnessWithin(pair, first, second, later.At - earlier.At, _window.From - earlier.At, _window.To - earlier.At);
+        return dose > 0 ? (dose, Left(Math.Min(FallsSilent(lower, pair.Lower, later), FallsSilent(higher, pair.Higher, later)), later)) : default;
     }
 
     private void AddContrary(Strike strike, ChordClasses chord)
     {
-        var scale = Contradiction.Weight * Math.Pow(strike.Level.AmplitudeFactor, 2);
         for (var i = 0; i < _bells[strike.Bell].Partials.Count; i++)
         {
-            var dose = scale * _tables.ContradictionOf(strike.Bell, i, chord, _window.From - strike.At, _window.To - strike.At);
-            if (dose > 0)
-            {
-                Add(_contrary, (strike.Bell, i), dose, Left(FallsSilent(strike, i, strike), strike));
-            }
+            Add(_contrary, (strike.Bell, i), Contrary(strike, i, chord));
         }
     }
 
-    private static void Add<TKey>(Dictionary<TKey, (double Dose, double Lasts)> doses, TKey key, double dose, double lasts)
+    // The same of a single partial against the chord.
+    private (double Dose, double Lasts) Contrary(Strike strike, int partial, ChordClasses chord)
+    {
+        var dose = Contradiction.Weight * Math.Pow(strike.Level.AmplitudeFactor, 2)
+            * _tables.ContradictionOf(strike.Bell, partial, chord, _window.From - strike.At, _window.To - strike.At);
+        return dose > 0 ? (dose, Left(FallsSilent(strike, partial, strike), strike)) : default;
+    }
+
+    private static void Add<TKey>(Dictionary<TKey, (double Dose, double Lasts)> doses, TKey key, (double Dose, double Lasts) more)
         where TKey : notnull
     {
-        var before = doses.GetValueOrDefault(key);
-        doses[key] = (before.Dose + dose, Math.Max(before.Lasts, lasts));
+        if (more.Dose > 0)
+        {
+            var before = doses.GetValueOrDefault(key);
+            doses[key] = (before.Dose + more.Dose, Math.Max(before.Lasts, more.Lasts));
+        }
     }
 
     // What has rung on into the window has been heard before; only what is left of it there is of interest.

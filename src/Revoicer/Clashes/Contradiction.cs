@@ -21,6 +21,9 @@ internal static class Contradiction
     public static double WeightOf(PitchClass partial, ChordClasses chord) =>
         Beside(partial, chord) is not { } tone ? 0 : tone == chord.Third ? 1 : 0.5;
 
+    /// <summary>w of every pitch class, by semitones above C.</summary>
+    public static double[] WeightsOf(ChordClasses chord) => [.. Enumerable.Range(0, 12).Select(c => WeightOf(PitchClass.Of(c), chord))];
+
     /// <summary>The chord tone a semitone from a partial that is none: the third before any other; null where there is none.</summary>
     public static PitchClass? Beside(PitchClass partial, ChordClasses chord)
     {

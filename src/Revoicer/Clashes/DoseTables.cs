@@ -83,8 +83,9 @@ internal sealed class DoseTables
     public double KappaAt(int cell) => _kappa[cell];
 
     /// <summary>How far a partial that sounds with amplitude 1 times its own contradicts a chord; 0 where it does not.</summary>
-    public double ContradictingAt(int cell, ChordClasses chord) =>
-        _contradicting[cell] == 0 ? 0 : Clashes.Contradiction.WeightOf(_classes[cell], chord) * _contradicting[cell];
+    /// <param name="cell">The partial's cell.</param>
+    /// <param name="weights">The weights of the chord.</param>
+    public double ContradictingAt(int cell, ReadOnlySpan<double> weights) => weights[_classes[cell].Value] * _contradicting[cell];
 
     /// <summary>D of a stroke of touch 1 with all that sounds when it is struck, until all has died away.</summary>
     /// <param name="sounding">What sounds, by cell.</param>
@@ -202,7 +203,7 @@ internal sealed class DoseTables
             {
                 if (lower < higher)
                 {
-                    AddPairs(_bells[lower].Partials, _bells[higher].Partials, found);
+                    AddPairs(lower, higher, found);
                 }
 
                 _first[(lower * Count) + higher + 1] = found.Count;
@@ -212,16 +213,17 @@ internal sealed class DoseTables
         return [.. found];
     }
 
-    private static void AddPairs(Items<Partial> lower, Items<Partial> higher, List<RoughPair> found)
+    private void AddPairs(int lower, int higher, List<RoughPair> found)
     {
-        for (var i = 0; i < lower.Count; i++)
+        var (low, high) = (_bells[lower].Partials, _bells[higher].Partials);
+        for (var i = 0; i < low.Count; i++)
         {
-            for (var j = 0; j < higher.Count; j++)
+            for (var j = 0; j < high.Count; j++)
             {
-                var g = Clashes.Roughness.Between(lower[i].Frequency, higher[j].Frequency);
+                var g = Clashes.Roughness.Between(low[i].Frequency, high[j].Frequency);
                 if (g > 0)
                 {
-                    found.Add(new RoughPair(i, j, g * lower[i].Amplitude * higher[j].Amplitude));
+                    found.Add(new RoughPair(i, j, g * low[i].Amplitude * high[j].Amplitude, Kappa(lower, i) + Kappa(higher, j)));
                 }
             }
         }
@@ -235,7 +237,7 @@ internal sealed class DoseTables
             {
                 foreach (var pair in Pairs(lower, higher))
                 {
-                    var dose = pair.Strength / (Kappa(lower, pair.Lower) + Kappa(higher, pair.Higher));
+                    var dose = pair.Strength / pair.Rate;
                     _onset[Onset(lower, pair.Lower, higher)] += dose;
                     _onset[Onset(higher, pair.Higher, lower)] += dose;
                 }

@@ -15,6 +15,10 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
 {
     private const int Ages = 3;
 
+    // Windows are shared among the cores in parts of at least so many, and in so many parts at most, as each walks from the start.
+    private const int PartOf = 256;
+    private const int MostParts = 4;
+
     // Far below a rounding of any sum that a stroke of touch 1 is in (2^-53 of it). Smaller numbers would slow the machine.
     private const double Nothing = 1e-60;
 
@@ -33,13 +37,23 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
             open[i] = Math.Min(windows[i].From.Value, i + 1 < windows.Count ? open[i + 1] : double.PositiveInfinity);
         }
 
-        // What was struck for chords that are old for this window and all later ones, added up at one time.
-        var old = new Rung(tables);
-        var loose = new List<RungStroke>();
         var found = new RungClash[windows.Count];
+        var parts = Math.Clamp(windows.Count / PartOf, 1, MostParts);
+        Parallel.For(0, parts, new ParallelOptions { CancellationToken = cancel }, part =>
+            Fill(found, windows, open, windows.Count * part / parts, windows.Count * (part + 1) / parts, largest, cancel));
+        return found;
+    }
+
+    // The windows from one up to another. What was struck before is added up from the start on as it would be for all of them,
+    // so that the parts do not show.
+    private void Fill(RungClash[] found, IReadOnlyList<RungWindow> windows, double[] open, int first, int end, int largest, CancellationToken cancel)
+    {
+        // What was struck for chords that are old for this window and all later ones, added up at one time.
+        var (old, decay) = (new Rung(tables), new Decay(tables));
+        var loose = new List<RungStroke>();
         var (next, at) = (0, 0.0);
         var window = new RungWindowSum(tables, largest);
-        for (var i = 0; i < windows.Count; i++)
+        for (var i = 0; i < end; i++)
         {
             cancel.ThrowIfCancellationRequested();
             var (from, to, chord) = (windows[i].From.Value, windows[i].To.Value, windows[i].Chord);
@@ -48,7 +62,11 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
                 loose.Add(strokes[next++]);
             }
 
-            old.Decay(open[i] - at);
+            if (open[i] > at)
+            {
+                old.Fade(decay.After(open[i] - at));
+            }
+
             at = open[i];
             loose.RemoveAll(s =>
             {
@@ -60,10 +78,11 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
 
                 return isOld;
             });
-            found[i] = window.Of(windows[i], old, from - at, loose, units);
+            if (i >= first)
+            {
+                found[i] = window.Of(windows[i], old, from - at, loose, units);
+            }
         }
-
-        return found;
     }
 
     /// <summary>
@@ -74,18 +93,18 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
     {
         var (rest, tune) = (new double[_cells], new double[_cells]);
         var added = new (double, double)[strokes.Length];
-        var at = 0.0;
+        var (decay, at) = (new Decay(tables), 0.0);
         for (var i = 0; i < strokes.Length; i++)
         {
             var stroke = strokes[i];
             if (stroke.At.Value > at)
             {
                 cancel.ThrowIfCancellationRequested();
+                var left = decay.After(stroke.At.Value - at);
                 for (var cell = 0; cell < _cells; cell++)
                 {
-                    var left = Math.Exp(-tables.KappaAt(cell) * (stroke.At.Value - at));
-                    rest[cell] = Left(rest[cell] * left);
-                    tune[cell] = Left(tune[cell] * left);
+                    rest[cell] = Left(rest[cell] * left[cell]);
+                    tune[cell] = Left(tune[cell] * left[cell]);
                 }
 
                 at = stroke.At.Value;
@@ -110,8 +129,6 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
     /// <summary>What sounds of some strokes, added up: amplitudes and energies, each partial's at its stroke being 1.</summary>
     internal sealed class Rung(DoseTables tables)
     {
-        private readonly double[] _left = new double[tables.Count * tables.Width];
-
         public double[] Rest { get; } = new double[tables.Count * tables.Width];
 
         public double[] Tune { get; } = new double[tables.Count * tables.Width];
@@ -120,22 +137,13 @@ internal sealed class RingSums(DoseTables tables, double units, RungStroke[] str
 
         public double[] TuneEnergy { get; } = new double[tables.Count * tables.Width];
 
-        public void Decay(double seconds)
+        public bool Sounds(int bell)
         {
-            if (seconds <= 0)
-            {
-                return;
-            }
-
-            for (var cell = 0; cell < _left.Length; cell++)
-            {
-                _left[cell] = Math.Exp(-tables.KappaAt(cell) * seconds);
-            }
-
-            Decay(_left);
+            var cells = bell * tables.Width;
+            return Rest.AsSpan(cells, tables.Width).ContainsAnyExcept(0.0) || Tune.AsSpan(cells, tables.Width).ContainsAnyExcept(0.0);
         }
 
-        public void Decay(double[] left)
+        public void Fade(double[] left)
         {
             for (var cell = 0; cell < left.Length; cell++)
             {

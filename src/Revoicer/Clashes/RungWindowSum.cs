@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Revoicer.Clashes;
 
 /// <summary>Adds up the clash of one window after another; between two strokes everything dies away undisturbed.</summary>
@@ -6,10 +8,12 @@ namespace Revoicer.Clashes;
 internal sealed class RungWindowSum(DoseTables tables, int largest)
 {
     private readonly RingSums.Rung[] _ages = [new(tables), new(tables), new(tables)];
-    private readonly double[] _left = new double[tables.Count * tables.Width];
+    private readonly Decay _decay = new(tables);
     private readonly double[] _rough = new double[tables.PairCount];
     private readonly double[] _contrary = new double[tables.Count * tables.Width];
-    private readonly bool[] _sounds = new bool[tables.Count];
+
+    // For each bell which ages sound of it, bit k for age k.
+    private readonly int[] _sounds = new int[tables.Count];
 
     /// <summary>The clash of a window.</summary>
     /// <param name="window">The window.</param>
@@ -20,20 +24,22 @@ internal sealed class RungWindowSum(DoseTables tables, int largest)
     public RungClash Of(RungWindow window, RingSums.Rung old, double since, List<RungStroke> loose, double units)
     {
         var (from, to) = (window.From.Value, window.To.Value);
-        var isAlike = window.Chord == RungWindow.AllAlike;
-        for (var age = 0; age < _ages.Length; age++)
+        var oldest = window.Chord == RungWindow.AllAlike ? 0 : _ages.Length - 1;
+        for (var age = 0; age <= oldest; age++)
         {
-            _ages[age].Set(age == (isAlike ? 0 : _ages.Length - 1) ? old : null);
+            _ages[age].Set(age == oldest ? old : null);
         }
 
-        _ages[isAlike ? 0 : ^1].Decay(since);
+        if (since > 0)
+        {
+            _ages[oldest].Fade(_decay.After(since));
+        }
+
         Array.Clear(_rough);
         Array.Clear(_contrary);
-        Array.Clear(_sounds);
         for (var bell = 0; bell < _sounds.Length; bell++)
         {
-            var cells = bell * tables.Width;
-            _sounds[bell] = old.Rest.AsSpan(cells, tables.Width).ContainsAnyExcept(0.0) || old.Tune.AsSpan(cells, tables.Width).ContainsAnyExcept(0.0);
+            _sounds[bell] = old.Sounds(bell) ? 1 << oldest : 0;
         }
 
         var clash = new RungClash();
@@ -43,24 +49,21 @@ internal sealed class RungWindowSum(DoseTables tables, int largest)
         {
             for (; next < loose.Count && loose[next].At.Value <= at; next++)
             {
-                _ages[RingSums.Age(loose[next], window)].Add(loose[next], at - loose[next].At.Value);
-                _sounds[loose[next].Bell] = true;
+                var age = RingSums.Age(loose[next], window);
+                _ages[age].Add(loose[next], at - loose[next].At.Value);
+                _sounds[loose[next].Bell] |= 1 << age;
             }
 
-            for (var cell = 0; cell < _left.Length; cell++)
-            {
-                _left[cell] = Math.Exp(-tables.KappaAt(cell) * (cut - at));
-            }
-
-            AddRough(clash);
+            var left = _decay.After(cut - at);
+            AddRough(clash, left);
             foreach (var chord in window.Reigning.Where(r => r.From.Value <= at && r.To.Value >= cut))
             {
-                AddContrary(clash, chord.Classes);
+                AddContrary(clash, chord.Classes, left, oldest);
             }
 
-            foreach (var age in _ages)
+            for (var age = 0; age <= oldest && cut < to; age++)
             {
-                age.Decay(_left);
+                _ages[age].Fade(left);
             }
 
             at = cut;
@@ -71,59 +74,97 @@ internal sealed class RungWindowSum(DoseTables tables, int largest)
     }
 
     // The roughness of a stretch in which nothing is struck, each pair of partials by the older of its strokes.
-    private void AddRough(RungClash clash)
+    private void AddRough(RungClash clash, double[] left)
     {
-        var (own, before, older) = (_ages[0], _ages[1], _ages[2]);
-        var (doseOwn, doseBefore, doseOlder, doseTune) = (0.0, 0.0, 0.0, 0.0);
+        // Of the three ages, and of the tune with itself.
+        Span<double> doses = stackalloc double[_ages.Length + 1];
         for (var lower = 0; lower < tables.Count; lower++)
         {
-            for (var higher = _sounds[lower] ? lower + 1 : tables.Count; higher < tables.Count; higher++)
+            for (var higher = _sounds[lower] > 0 ? lower + 1 : tables.Count; higher < tables.Count; higher++)
             {
-                if (!_sounds[higher])
+                var ages = _sounds[higher] > 0 ? _sounds[lower] | _sounds[higher] : 0;
+                if (BitOperations.IsPow2(ages))
                 {
-                    continue;
+                    AddRough(lower, higher, BitOperations.Log2((uint)ages), left, doses);
                 }
-
-                var number = tables.FirstPair(lower, higher);
-                foreach (var pair in tables.Pairs(lower, higher))
+                else if (ages > 0)
                 {
-                    var (i, j) = ((lower * tables.Width) + pair.Lower, (higher * tables.Width) + pair.Higher);
-                    var lasts = pair.Strength * (1 - (_left[i] * _left[j])) / (tables.KappaAt(i) + tables.KappaAt(j));
-                    var (r0, t0, r0j, t0j) = (own.Rest[i], own.Tune[i], own.Rest[j], own.Tune[j]);
-                    var (r1, t1, r1j, t1j) = (before.Rest[i], before.Tune[i], before.Rest[j], before.Tune[j]);
-                    var (r2, t2, r2j, t2j) = (older.Rest[i], older.Tune[i], older.Rest[j], older.Tune[j]);
-                    var a = (r0 * (r0j + t0j)) + (t0 * r0j);
-                    var b = (r1 * (r0j + t0j + r1j + t1j)) + (t1 * (r0j + r1j)) + (r0 * (r1j + t1j)) + (t0 * r1j);
-                    var (r, t, rj, tj) = (r0 + r1 + r2, t0 + t1 + t2, r0j + r1j, t0j + t1j);
-                    var c = (r2 * (rj + tj + r2j + t2j)) + (t2 * (rj + r2j)) + ((r0 + r1) * (r2j + t2j)) + ((t0 + t1) * r2j);
-                    var d = t * (tj + t2j);
-                    doseOwn += lasts * a;
-                    doseBefore += lasts * b;
-                    doseOlder += lasts * c;
-                    doseTune += lasts * d;
-                    _rough[number++] += lasts * (a + b + c + d);
+                    AddRough(lower, higher, left, doses);
                 }
             }
         }
 
-        clash.Parts[0] += doseOwn;
-        clash.Parts[1] += doseBefore;
-        clash.Parts[2] += doseOlder;
-        clash.TuneRoughness += doseTune;
+        for (var age = 0; age < _ages.Length; age++)
+        {
+            clash.Parts[age] += doses[age];
+        }
+
+        clash.TuneRoughness += doses[^1];
     }
 
-    private void AddContrary(RungClash clash, ChordClasses chord)
+    // That of two bells of which strokes of one age alone sound, as with most: the terms of the other ages are nothing.
+    private void AddRough(int lower, int higher, int age, double[] left, Span<double> doses)
     {
-        for (var cell = 0; cell < _left.Length; cell++)
+        var (low, high) = (lower * tables.Width, higher * tables.Width);
+        ReadOnlySpan<double> rest = _ages[age].Rest;
+        ReadOnlySpan<double> tune = _ages[age].Tune;
+        var (ofAge, ofTune) = (doses[age], doses[^1]);
+        var number = tables.FirstPair(lower, higher);
+        foreach (var pair in tables.Pairs(lower, higher))
         {
-            var weight = Contradiction.Weight * tables.ContradictingAt(cell, chord);
+            var (i, j) = (low + pair.Lower, high + pair.Higher);
+            var lasts = pair.Strength * (1 - (left[i] * left[j])) / pair.Rate;
+            var some = (rest[i] * (rest[j] + tune[j])) + (tune[i] * rest[j]);
+            var d = tune[i] * tune[j];
+            ofAge += lasts * some;
+            ofTune += lasts * d;
+            _rough[number++] += lasts * (some + d);
+        }
+
+        (doses[age], doses[^1]) = (ofAge, ofTune);
+    }
+
+    // That of two bells of which strokes of several ages sound.
+    private void AddRough(int lower, int higher, double[] left, Span<double> doses)
+    {
+        var (own, before, older) = (_ages[0], _ages[1], _ages[2]);
+        var (ofOwn, ofBefore, ofOlder, ofTune) = (doses[0], doses[1], doses[2], doses[3]);
+        var number = tables.FirstPair(lower, higher);
+        foreach (var pair in tables.Pairs(lower, higher))
+        {
+            var (i, j) = ((lower * tables.Width) + pair.Lower, (higher * tables.Width) + pair.Higher);
+            var lasts = pair.Strength * (1 - (left[i] * left[j])) / pair.Rate;
+            var (r0, t0, r0j, t0j) = (own.Rest[i], own.Tune[i], own.Rest[j], own.Tune[j]);
+            var (r1, t1, r1j, t1j) = (before.Rest[i], before.Tune[i], before.Rest[j], before.Tune[j]);
+            var (r2, t2, r2j, t2j) = (older.Rest[i], older.Tune[i], older.Rest[j], older.Tune[j]);
+            var a = (r0 * (r0j + t0j)) + (t0 * r0j);
+            var b = (r1 * (r0j + t0j + r1j + t1j)) + (t1 * (r0j + r1j)) + (r0 * (r1j + t1j)) + (t0 * r1j);
+            var (r, t, rj, tj) = (r0 + r1 + r2, t0 + t1 + t2, r0j + r1j, t0j + t1j);
+            var c = (r2 * (rj + tj + r2j + t2j)) + (t2 * (rj + r2j)) + ((r0 + r1) * (r2j + t2j)) + ((t0 + t1) * r2j);
+            var d = t * (tj + t2j);
+            ofOwn += lasts * a;
+            ofBefore += lasts * b;
+            ofOlder += lasts * c;
+            ofTune += lasts * d;
+            _rough[number++] += lasts * (a + b + c + d);
+        }
+
+        (doses[0], doses[1], doses[2], doses[3]) = (ofOwn, ofBefore, ofOlder, ofTune);
+    }
+
+    private void AddContrary(RungClash clash, ChordClasses chord, double[] left, int oldest)
+    {
+        var weights = Contradiction.WeightsOf(chord);
+        for (var cell = 0; cell < _contrary.Length; cell++)
+        {
+            var weight = Contradiction.Weight * tables.ContradictingAt(cell, weights);
             if (weight <= 0)
             {
                 continue;
             }
 
-            var lasts = weight * (1 - (_left[cell] * _left[cell])) / (2 * tables.KappaAt(cell));
-            for (var age = 0; age < _ages.Length; age++)
+            var lasts = weight * (1 - (left[cell] * left[cell])) / (2 * tables.KappaAt(cell));
+            for (var age = 0; age <= oldest; age++)
             {
                 var dose = lasts * _ages[age].RestEnergy[cell];
                 clash.Parts[age] += dose;

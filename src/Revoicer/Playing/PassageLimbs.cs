@@ -23,8 +23,9 @@ public sealed class PassageLimbs
 
     private static readonly Limb[] AllLimbs = [.. Enum.GetValues<Limb>().Order()];
 
-    // Chords whose ways are listed at a time.
+    // Chords whose ways are listed at a time, and how many are too few to share among the cores.
     private const int AtATime = 256;
+    private const int Few = 16;
 
     private readonly PassageEffort _effort;
     private readonly Tower _tower;
@@ -56,7 +57,8 @@ public sealed class PassageLimbs
         Step[] steps = [new Step(0, default, null, null)];
         foreach (var some in chords.Chunk(AtATime))
         {
-            var ways = some.AsParallel().AsOrdered().WithCancellation(cancel).Select(WaysOf).ToArray();
+            cancel.ThrowIfCancellationRequested();
+            var ways = some.Length <= Few ? [.. some.Select(WaysOf)] : some.AsParallel().AsOrdered().WithCancellation(cancel).Select(WaysOf).ToArray();
             foreach (var (chord, its) in some.Zip(ways))
             {
                 steps = Next(steps, its, new Seconds(chord.Min(n => n.At.Value)));

@@ -74,6 +74,30 @@ public sealed class ClashPartTests
                 && all.OfType<RoughPartials>().All(p => p.LowerBell != p.UpperBell && p.Lower.Frequency.Value <= p.Upper.Frequency.Value);
     }
 
+    /// <summary>A part that is asked for by itself is that among all of them.</summary>
+    [Law(Arbitrary = [typeof(ClashGens)])]
+    public void A_part_by_itself_is_that_among_all(Scene s)
+    {
+        Strike[] strikes = [new(0, Seconds.Zero, new Decibels(-3)), new(1, s.Delay, Decibels.Zero), new(0, new Seconds(2), Decibels.Zero), new(1, new Seconds(2.5), new Decibels(-6))];
+        var doses = new TowerDoses(s.Tower, Fade.Default);
+        foreach (var part in doses.Parts(strikes, s.Chord, s.From, s.To, int.MaxValue))
+        {
+            Assert.Equal(part, doses.Part(NumberedOf(part), strikes, s.Chord, s.From, s.To));
+        }
+
+        RungPart NumberedOf(ClashPart part) => part switch
+        {
+            ContraryPartial p => new RungPart(PlaceOf(p.Bell), PlaceIn(p.Bell, p.Partial), -1, -1, p.Share),
+            RoughPartials p when PlaceOf(p.LowerBell) > 0 => new RungPart(0, PlaceIn(p.UpperBell, p.Upper), 1, PlaceIn(p.LowerBell, p.Lower), p.Share),
+            RoughPartials p => new RungPart(0, PlaceIn(p.LowerBell, p.Lower), 1, PlaceIn(p.UpperBell, p.Upper), p.Share),
+            _ => throw new ArgumentOutOfRangeException(nameof(part), part, "no such part of a clash"),
+        };
+
+        int PlaceOf(Bell bell) => bell == s.Tower.Bells[0] ? 0 : 1;
+
+        int PlaceIn(Bell bell, Partial partial) => bell.Partials.Index().First(p => p.Item == partial).Index;
+    }
+
     /// <summary>
     /// Of one bell under the major chord on its strike note the tierce alone stands beside the third: 12 log2 1.196 = 3.1
     /// semitones, E flat beside E. It lies 0 dB from the loudest, so that it is heard for T60 / 3.

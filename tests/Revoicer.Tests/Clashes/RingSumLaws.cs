@@ -54,6 +54,34 @@ public sealed class RingSumLaws
         }
     }
 
+    /// <summary>Many windows are parted among the cores; those of a part are what they are where nothing is parted, to the last bit.</summary>
+    [Law(MaxTest = 10)]
+    public void Parts_of_many_windows_do_not_show(int seed)
+    {
+        var (doses, strokes) = Scene(seed);
+        var many = ManyWindows();
+        var all = doses.Sums(strokes).Of(many, 2, TestContext.Current.CancellationToken);
+        var unparted = doses.Sums(strokes).Of(many[..500], 2, TestContext.Current.CancellationToken);
+        foreach (var (expected, found) in unparted.Zip(all))
+        {
+            Assert.Equal(expected.Parts, found.Parts);
+            Assert.Equal(
+                (expected.Contradiction, expected.TuneRoughness, expected.TuneContradiction),
+                (found.Contradiction, found.TuneRoughness, found.TuneContradiction));
+            Assert.Equal(expected.Largest, found.Largest);
+        }
+    }
+
+    [Fact]
+    public void Sums_over_many_windows_can_be_stopped()
+    {
+        var (doses, strokes) = Scene(1);
+        Assert.ThrowsAny<OperationCanceledException>(() => doses.Sums(strokes).Of(ManyWindows(), 0, new CancellationToken(canceled: true)));
+    }
+
+    // A little less than 6 s in stretches of 5 ms.
+    private static RungWindow[] ManyWindows() => [.. Enumerable.Range(0, 1100).Select(i => Window(i * 0.005, (i + 1) * 0.005, i * Windows / 1100))];
+
     private static RungWindow Window(double from, double to, int chord) =>
         new(new Seconds(from), new Seconds(to), chord, [new ReigningChord(Chords[chord], new Seconds(from), new Seconds(to))]);
 

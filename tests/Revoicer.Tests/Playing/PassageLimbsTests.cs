@@ -68,6 +68,15 @@ public class PassageLimbsTests
         }
     });
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(1000)]
+    public void Looking_for_limbs_can_be_stopped(int chords)
+    {
+        Items<LineNote>[] notes = [.. Enumerable.Range(0, chords).Select(i => (Items<LineNote>)[new LineNote(WrittenNote.AtMidi(60), new Seconds(i))])];
+        Assert.ThrowsAny<OperationCanceledException>(() => PassageLimbs.Of(Tower, notes, new CancellationToken(canceled: true)));
+    }
+
     private static Items<Items<Limb>> Found(params Items<LineNote>[] chords) => PassageLimbs.Of(Tower, chords, cancel: TestContext.Current.CancellationToken);
 
     private static Items<LineNote> Chord(double at, params string[] notes) =>

@@ -21,15 +21,13 @@ internal sealed class ChordSearch
     // been struck, or will be. An estimate.
     private const double BassRange = 2.0 / 3;
 
-    private readonly IReadOnlyList<Moment> _moments;
+    private readonly Moment[] _moments;
     private readonly int _highestBass;
     private readonly Frontier[] _frontiers = [.. Enumerable.Range(0, MostMoments + 1).Select(_ => new Frontier())];
 
-    // Among equals the chord whose root is nearest above the lowest note is taken, so that the key does not matter.
-    private int _reference;
     private bool _hasSounded;
 
-    private ChordSearch(IReadOnlyList<Moment> moments)
+    private ChordSearch(Moment[] moments)
     {
         _moments = moments;
         var sounding = moments.Where(m => !m.IsSilent).ToArray();
@@ -40,11 +38,11 @@ internal sealed class ChordSearch
     /// <summary>The chords from their moments on, in order; the first from the first moment.</summary>
     /// <param name="moments">The moments in order, at least one.</param>
     /// <param name="cancel">Stops the work.</param>
-    public static IReadOnlyList<ChordFrom> Best(IReadOnlyList<Moment> moments, CancellationToken cancel)
+    public static IReadOnlyList<ChordFrom> Best(Moment[] moments, CancellationToken cancel)
     {
         var search = new ChordSearch(moments);
         search.At(0).Change(0, ChordGuess.None, 0, null);
-        for (var from = 0; from < moments.Count; from++)
+        for (var from = 0; from < moments.Length; from++)
         {
             cancel.ThrowIfCancellationRequested();
             search.GoOn(from);
@@ -52,7 +50,7 @@ internal sealed class ChordSearch
         }
 
         var chords = new List<ChordFrom>();
-        for (var chord = search.At(moments.Count).CheapestRow; chord is not null; chord = chord.Before)
+        for (var chord = search.At(moments.Length).CheapestRow; chord is not null; chord = chord.Before)
         {
             chords.Add(chord);
         }
@@ -65,24 +63,22 @@ internal sealed class ChordSearch
 
     private void GoOn(int from)
     {
-        var evidence = new Evidence(_highestBass);
+        var (before, evidence) = (At(from), new Evidence(_highestBass));
         Unclear(from);
-        for (var to = from + 1; to <= Math.Min(_moments.Count, from + (_moments.Count > LongPassage ? MostInLongPassage : MostMoments)) && _moments[to - 1].Bar == _moments[from].Bar; to++)
+        var end = Math.Min(_moments.Length, from + (_moments.Length > LongPassage ? MostInLongPassage : MostMoments));
+        for (var to = from + 1; to <= end && _moments[to - 1].Bar == _moments[from].Bar; to++)
         {
             evidence.Add(_moments[to - 1]);
             if (evidence.Sounding == 0)
             {
-                At(to).HoldAll(At(from));
+                At(to).HoldAll(before);
                 continue;
             }
 
-            _reference = evidence.Lowest;
+            // Among equals the chord whose root is nearest above the lowest note is taken, so that the key does not matter.
             for (var k = 0; k < ChordGuess.Tones; k++)
             {
-                for (var kind = 0; kind < ChordTemplate.All.Count; kind++)
-                {
-                    Chord(kind, (_reference + k) % ChordGuess.Tones, from, to, evidence);
-                }
+                OnRoot((evidence.Lowest + k) % ChordGuess.Tones, from, evidence, before, At(to));
             }
         }
     }
@@ -104,51 +100,60 @@ internal sealed class ChordSearch
         At(from + 1).Change(At(from).Cheapest + moment.Change + ChordPrices.Unclear + beats, ChordGuess.None, from, At(from).CheapestRow);
     }
 
-    private void Chord(int kind, int root, int from, int to, Evidence evidence)
+    // Every kind of chord on a root, from a moment on to the last of the evidence.
+    private void OnRoot(int root, int from, Evidence evidence, Frontier before, Frontier after)
     {
-        var template = ChordTemplate.All[kind];
-        var chord = new ChordGuess(kind, root, evidence.HasBass ? evidence.Lowest : root);
-        var (before, after) = (At(from), At(to));
-        var lasting = evidence.Lasting(template, chord);
-        if (evidence.TonesOf(template, root) >= FewestTones)
-        {
-            var change = _moments[from].Change + evidence.Beginning(template, chord);
-            after.Change(before.Cheapest + change + lasting, chord, from, before.CheapestRow);
-        }
-
+        var change = _moments[from].Change;
+        var changeOnRoot = (long)(change * ChordPrices.SameRoot);
         var (onRoot, rowOnRoot) = before.OnRoot(root);
-        if (rowOnRoot is not null && evidence.TonesOf(template, root) >= FewestTones)
+        for (var kind = 0; kind < ChordTemplate.All.Count; kind++)
         {
-            var change = (long)(_moments[from].Change * ChordPrices.SameRoot) + evidence.BeginningOnSameRoot(template, chord);
-            after.Change(onRoot + change + lasting, chord, from, rowOnRoot);
-        }
-
-        var (cost, row) = before.OverAnyBass(chord);
-        if (row is null)
-        {
-            return;
-        }
-
-        if (evidence.HasBass)
-        {
-            var otherBass = (long)(_moments[from].Change * ChordPrices.SameRoot) + evidence.Bass(template, chord);
-            after.Change(cost + otherBass + evidence.Lacking(template, chord) + lasting, chord, from, row);
-        }
-
-        Hold(chord, evidence, before, after);
-    }
-
-    // With a bass the chord over that bass goes on; without one the chord over whatever bass it had.
-    private static void Hold(ChordGuess chord, Evidence evidence, Frontier before, Frontier after)
-    {
-        var template = ChordTemplate.All[chord.Kind];
-        for (var k = 0; k < (evidence.HasBass ? 1 : ChordGuess.Tones); k++)
-        {
-            var over = chord with { Bass = (chord.Bass + k) % ChordGuess.Tones };
-            var (cost, row) = before.EndingWith(over);
-            if (row is not null)
+            var template = ChordTemplate.All[kind];
+            var chord = new ChordGuess(kind, root, evidence.HasBass ? evidence.Lowest : root);
+            var (overAny, rowOverAny) = before.OverAnyBass(chord);
+            var isKnown = evidence.TonesOf(template, root) >= FewestTones;
+            if (!isKnown && rowOverAny is null)
             {
-                after.Hold(cost + evidence.Lacking(template, over) + evidence.Lasting(template, over), row);
+                continue;
+            }
+
+            // The cheapest way to begin it; of equal ones the first.
+            var (bass, missing, lasting) = (evidence.Bass(template, chord), evidence.Missing(template, root), evidence.Lasting(template, chord));
+            var (price, row) = (Frontier.Never, before.CheapestRow);
+            if (isKnown)
+            {
+                price = before.Cheapest + change + template.Rarity + missing + bass;
+                var onSameRoot = onRoot + changeOnRoot + template.Rarity + evidence.MissingOnSameRoot(template, root) + bass;
+                (price, row) = rowOnRoot is not null && onSameRoot < price ? (onSameRoot, rowOnRoot) : (price, row);
+            }
+
+            if (rowOverAny is not null && evidence.HasBass)
+            {
+                var overOtherBass = overAny + changeOnRoot + missing + bass;
+                (price, row) = overOtherBass < price ? (overOtherBass, rowOverAny) : (price, row);
+            }
+
+            // Held it is asked for what it lacks, but not where a single line goes on over it, or high notes alone.
+            var lacking = evidence.HasBass ? missing : 0;
+            var (held, rowHeld) = before.EndingWith(chord);
+            if (held + lacking < price)
+            {
+                after.Hold(held + lacking + lasting, rowHeld!);
+            }
+            else
+            {
+                after.Change(price + lasting, chord, from, row);
+            }
+
+            // Without a bass it is held over whatever bass it had.
+            for (var k = 1; k < ChordGuess.Tones && rowOverAny is not null && !evidence.HasBass; k++)
+            {
+                var over = chord with { Bass = (root + k) % ChordGuess.Tones };
+                (held, rowHeld) = before.EndingWith(over);
+                if (rowHeld is not null)
+                {
+                    after.Hold(held + evidence.Lasting(template, over), rowHeld);
+                }
             }
         }
     }

@@ -60,15 +60,11 @@ internal sealed class Evidence(int highestBass)
         ReadOnlySpan<long> AboveRoot(long[] tones) => tones.AsSpan(chord.Root, ChordGuess.Tones);
     }
 
-    /// <summary>What a chord costs once, where it begins: that it is a rare one, its bass, and what it lacks.</summary>
-    public long Beginning(ChordTemplate kind, ChordGuess chord) => kind.Rarity + kind.Missing(FromRoot(chord.Root)) + Bass(kind, chord);
+    /// <summary>What a chord costs for its tones that do not sound.</summary>
+    public long Missing(ChordTemplate kind, int root) => kind.Missing(FromRoot(root));
 
     /// <summary>The same where the root stays: it is not missed as long as no other bass is heard.</summary>
-    public long BeginningOnSameRoot(ChordTemplate kind, ChordGuess chord) =>
-        kind.Rarity + kind.Missing(FromRoot(chord.Root) | (HasBass ? 0 : 1)) + Bass(kind, chord);
-
-    /// <summary>What a chord costs that is held, for what it lacks: nothing where a single line goes on over it, or high notes alone.</summary>
-    public long Lacking(ChordTemplate kind, ChordGuess chord) => HasBass ? kind.Missing(FromRoot(chord.Root)) : 0;
+    public long MissingOnSameRoot(ChordTemplate kind, int root) => kind.Missing(FromRoot(root) | (HasBass ? 0 : 1));
 
     /// <summary>What a chord's bass costs.</summary>
     public long Bass(ChordTemplate kind, ChordGuess chord) => HasBass ? kind.Bass(Above(chord.Bass, chord.Root)) : 0;

@@ -3,7 +3,8 @@ namespace Revoicer.LeadSheets.Harmony;
 /// <summary>At one moment the cheapest row of chords up to it, for each chord with which it can end.</summary>
 internal sealed class Frontier
 {
-    private const long Never = long.MaxValue / 4;
+    /// <summary>A price beyond all.</summary>
+    public const long Never = long.MaxValue / 4;
 
     private readonly long[] _cost = new long[ChordGuess.Count];
     private readonly ChordFrom?[] _row = new ChordFrom?[ChordGuess.Count];
@@ -74,15 +75,16 @@ internal sealed class Frontier
 
     private void Put(long cost, ChordFrom row)
     {
-        (_cost[row.Chord.Number], _row[row.Chord.Number]) = (cost, row);
-        if (row.Chord.Kind >= 0 && cost < _ofKind[KindOf(row.Chord)])
+        var chord = row.Chord;
+        (_cost[chord.Number], _row[chord.Number]) = (cost, row);
+        if (chord.Kind >= 0 && cost < _ofKind[KindOf(chord)])
         {
-            (_ofKind[KindOf(row.Chord)], _rowOfKind[KindOf(row.Chord)]) = (cost, row);
+            (_ofKind[KindOf(chord)], _rowOfKind[KindOf(chord)]) = (cost, row);
         }
 
-        if (row.Chord.Kind >= 0 && cost < _ofRoot[row.Chord.Root])
+        if (chord.Kind >= 0 && cost < _ofRoot[chord.Root])
         {
-            (_ofRoot[row.Chord.Root], _rowOfRoot[row.Chord.Root]) = (cost, row);
+            (_ofRoot[chord.Root], _rowOfRoot[chord.Root]) = (cost, row);
         }
 
         if (cost < Cheapest)

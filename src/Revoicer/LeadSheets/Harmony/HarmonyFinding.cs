@@ -16,13 +16,13 @@ public static class HarmonyFinding
     {
         var bars = passage.Sheet.Bars;
         var (count, until) = Open(bars);
-        var moments = Moments.Of(passage, count, until);
-        if (moments.Count == 0)
+        var moments = Moments.Of(passage, count, until).ToArray();
+        if (moments.Length == 0)
         {
             return new FoundHarmony(passage.Sheet, [], 0);
         }
 
-        var chords = ByMoment(moments.Count, ChordSearch.Best(moments, cancel));
+        var chords = ByMoment(moments.Length, ChordSearch.Best(moments, cancel));
         var stretches = moments.Index()
             .GroupBy(m => m.Item.Bar)
             .ToDictionary(g => g.Key, g => Stretches([.. g.Select(m => (m.Item, chords[m.Index]))], g.Key + 1 == count ? until : bars[g.Key].Length));
