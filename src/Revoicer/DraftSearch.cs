@@ -95,7 +95,7 @@ internal sealed class DraftSearch(
     }
 
     // What can be played in the slots, priced; no prices where every choice costs more than the most. And what all cost at the least, as far as that was seen.
-    private (SheetPrices? Prices, long Least) Price(SlotPlan plan, long most = long.MaxValue)
+    private (SheetPrices? Prices, long Least) Price(SlotPlan plan, long most = long.MaxValue, bool keepsAll = false)
     {
         var search = new CandidateSearch(instrument.Tower, instrument.Reach, sound.RollStep);
         var pricing = new SlotPricing(instrument, sound, plan);
@@ -104,7 +104,7 @@ internal sealed class DraftSearch(
             progress?.Report(Stage.Candidates);
             var candidates = slots.AsParallel().AsOrdered().WithCancellation(stop).Select(search.List).ToArray();
             progress?.Report(Stage.Prices);
-            pricing.Add(candidates, stop);
+            pricing.Add(candidates, keepsAll, stop);
             if (pricing.Least > most)
             {
                 return (null, pricing.Least);
@@ -156,7 +156,8 @@ internal sealed class DraftSearch(
             return null;
         }
 
-        var prices = Price(plan).Prices!;
+        // What is heard for the first time stays as it is, whatever it costs by itself.
+        var prices = Price(plan, keepsAll: true).Prices!;
         return (prices, Answer(prices, rules));
     }
 

@@ -57,7 +57,7 @@ public sealed class SheetPrices : IChoicePrices
     public static SheetPrices Of(Instrument instrument, Sound sound, SlotPlan plan, IReadOnlyList<Items<Candidate>> candidates, CancellationToken cancel)
     {
         var pricing = new SlotPricing(instrument, sound, plan);
-        pricing.Add(candidates, cancel);
+        pricing.Add(candidates, keepsAll: false, cancel);
         return pricing.Linked(cancel);
     }
 

@@ -85,13 +85,14 @@ public sealed class SlotPricing
 
     /// <summary>Prices the next slots by themselves.</summary>
     /// <param name="candidates">Their candidates, in the order of the slots.</param>
+    /// <param name="keepsAll">Whether what cannot be part of a cheapest choice stays, as an answer may have to hold it.</param>
     /// <param name="cancel">Stops the work.</param>
-    public void Add(IReadOnlyList<Items<Candidate>> candidates, CancellationToken cancel)
+    public void Add(IReadOnlyList<Items<Candidate>> candidates, bool keepsAll, CancellationToken cancel)
     {
         var first = _slots.Count;
         var priced = new PricedSlot[candidates.Count];
         Parallel.For(0, priced.Length, new ParallelOptions { CancellationToken = cancel }, i =>
-            priced[i] = Useful(_plan.Slots[first + i], candidates[i]));
+            priced[i] = keepsAll ? Priced(_plan.Slots[first + i], candidates[i]) : Useful(_plan.Slots[first + i], candidates[i]));
         _slots.AddRange(priced);
         Least += priced.Sum(slot => slot.Prices.Min());
     }
