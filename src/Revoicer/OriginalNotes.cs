@@ -12,10 +12,19 @@ public sealed record OriginalNotes(Items<HeardNote> Notes, double StayClose)
 {
     private const int OctaveSemitones = 12;
 
-    /// <summary>The slots of a plan, each with what stood in it; moved by as many octaves as the tune, whose own notes are left to it.</summary>
+    /// <summary>
+    /// The slots of a plan, each with what stood in it; moved by as many octaves as the tune, whose own notes are left to it. What is to
+    /// stay close leaves no tone to the chord before that it struck itself.
+    /// </summary>
     internal SlotPlan In(SlotPlan plan) => plan with
     {
-        Slots = plan.Slots.Select(slot => slot with { Original = OriginalOf(slot, plan.Tune?.Octaves ?? 0) }).ToItems(),
+        Slots = plan.Slots.Select(slot => With(slot, OriginalOf(slot, plan.Tune?.Octaves ?? 0))).ToItems(),
+    };
+
+    private Slot With(Slot slot, OriginalChord original) => slot with
+    {
+        Original = original,
+        Shared = StayClose > 0 ? slot.Shared.Except(PitchClassSet.Of(original.Notes.Select(n => n.Note.PitchClass))) : slot.Shared,
     };
 
     private OriginalChord OriginalOf(Slot slot, int octaves) => new(Of(slot, octaves, Notes), StayClose)

@@ -1,3 +1,4 @@
+using Revoicer.LeadSheets;
 using Revoicer.Music;
 using Revoicer.Playing;
 using Revoicer.Tests.Prices;
@@ -57,6 +58,17 @@ public sealed class SharedTonesTests
         var bells = notes.Split(' ').Select(n => NoteSpelling.TryMidi(n, out var midi) ? WrittenNote.AtMidi(midi) : default).ToArray();
         var voicing = new Voicing(bells[0], null, bells.Skip(1).Select(n => new Baton(n, Limb.LeftHand)).ToItems());
         Assert.Equal(left, Names(slot, slot.LeftRinging(voicing)));
+    }
+
+    [Theory]
+    [InlineData(76, 0.25, "")] // E stood there
+    [InlineData(72, 0.25, "E")]
+    [InlineData(76, 0, "E")]
+    public void Music_that_stays_close_strikes_what_it_struck(int midi, double closeness, string shared)
+    {
+        var note = new HeardNote(WrittenNote.AtMidi(midi), NoteName.AtFifths(0), Beats.OfQuarters(2), Beats.OfQuarters(2), 0, 1);
+        var plan = new OriginalNotes([note], closeness).In(Sheets.Plan("4/4", 120, "| C Am | F C | G C | C |"));
+        Assert.Equal(shared, Names(plan.Slots[1], plan.Slots[1].Shared));
     }
 
     // "1.3 Am C E": bar and beat, chord, the tones upward from its root.
