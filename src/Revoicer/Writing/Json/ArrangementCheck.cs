@@ -102,6 +102,13 @@ internal sealed class ArrangementCheck(JsonProblems problems)
         }
     }
 
+    // After the chord a foot may lead into the next bass.
+    private static bool IsTogether(Choice choice)
+    {
+        var later = choice.Strokes.Where(s => s.Beat != choice.Start).ToArray();
+        return choice.Strokes.All(s => s.Lead == Seconds.Zero) && (later.Length == 0 || later is [{ IsPedal: true }]);
+    }
+
     // A roll leads into its beat, one stroke after another; in every other figure each stroke is on its own place.
     private void Figure(Choice choice, JsonValue where)
     {
@@ -109,7 +116,7 @@ internal sealed class ArrangementCheck(JsonProblems problems)
         var (agrees, expected) = choice.Figure switch
         {
             "silent" => (choice.Strokes.Count == 0, "no stroke in a silent chord"),
-            "together" => (choice.Strokes.All(s => s.Lead == Seconds.Zero && s.Beat == choice.Start), "strokes on the beat, without a lead, in a chord struck together"),
+            "together" => (IsTogether(choice), "strokes on the beat, without a lead, in a chord struck together"),
             "rolled" => (leads.Length > 1 && leads.Distinct().Count() == leads.Length, "two strokes or more, one after another, in a rolled chord"),
             _ => (leads.All(l => l == Seconds.Zero), "strokes without a lead, as the chord is not rolled"),
         };
