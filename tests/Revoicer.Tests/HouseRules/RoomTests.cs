@@ -64,7 +64,7 @@ public sealed class RoomTests
     [InlineData("NAudio", "Revoicer.LeadSheets.Midi", "Revoicer.Smf.SmfWriting uses NAudio.Midi.MidiFile")]
     [InlineData("ScottPlot", "Revoicer.Clashes", "Revoicer.Pictures.Paper uses ScottPlot.Plot")]
     [InlineData("SkiaSharp", "Revoicer.Clashes", "Revoicer.Pictures.Lettering uses SkiaSharp.SKFontManager")]
-    [InlineData("System.Text.Json", "Revoicer.Text", "Revoicer.Writing.Json.JsonTree uses System.Text.Json.Utf8JsonReader")]
+    [InlineData("System.Text.Json", "Revoicer.Text", "Revoicer.Writing.Json.JsonCheck uses System.Text.Json.Utf8JsonReader")]
     public void A_library_in_the_wrong_place_is_found(string library, string place, string expected) =>
         Assert.Contains(expected, Uses.StrayLibraries(new Dictionary<string, string[]> { [library] = [place] }));
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
@@ -20,18 +21,18 @@ internal sealed class ArrangementCheck(JsonProblems problems)
     /// <summary>Tells what disagrees.</summary>
     /// <param name="made">The arrangement, all of whose members were read.</param>
     /// <param name="root">The file's object.</param>
-    public void Of(Arrangement made, JsonValue.Object root)
+    public void Of(Arrangement made, JsonElement root)
     {
         Bars(made.Bars, Elements(root, "bars"));
         Strokes(made, Elements(root, "strokes"));
         Choices(made, Elements(root, "choices"));
         Owners(made, Elements(root, "strokes"));
         var (price, found) = (made.Totals.Price, made.Status.Price);
-        Expect(price == found, Member(root, "totals"), "price", $"a price of {price}", $"{found}, the price that stands in 'status'");
+        Expect(price == found, root.GetProperty("totals"), "price", $"a price of {price}", $"{found}, the price that stands in 'status'");
     }
 
     // The tune's strokes are no chord's; all others are struck for one. The reader gives a chord the very strokes of the list.
-    private void Owners(Arrangement made, JsonValue[] where)
+    private void Owners(Arrangement made, JsonElement[] where)
     {
         var inChords = made.Choices.SelectMany(c => c.Strokes).ToHashSet<Stroke>(ReferenceEqualityComparer.Instance);
         foreach (var (i, stroke) in made.Strokes.Index().Where(s => !s.Item.IsTune && !inChords.Contains(s.Item)))
@@ -48,7 +49,7 @@ internal sealed class ArrangementCheck(JsonProblems problems)
         }
     }
 
-    private void Bars(Items<ArrangedBar> bars, JsonValue[] where)
+    private void Bars(Items<ArrangedBar> bars, JsonElement[] where)
     {
         var next = Beats.Zero;
         foreach (var (i, bar) in bars.Index())
@@ -58,7 +59,7 @@ internal sealed class ArrangementCheck(JsonProblems problems)
         }
     }
 
-    private void Strokes(Arrangement made, JsonValue[] where)
+    private void Strokes(Arrangement made, JsonElement[] where)
     {
         var end = made.Bars[^1].Start + made.Bars[^1].Length;
         foreach (var (i, stroke) in made.Strokes.Index())
@@ -74,7 +75,7 @@ internal sealed class ArrangementCheck(JsonProblems problems)
         }
     }
 
-    private void Choices(Arrangement made, JsonValue[] where)
+    private void Choices(Arrangement made, JsonElement[] where)
     {
         var end = made.Bars[^1].Start + made.Bars[^1].Length;
         foreach (var (i, choice) in made.Choices.Index())
@@ -110,7 +111,7 @@ internal sealed class ArrangementCheck(JsonProblems problems)
     }
 
     // A roll leads into its beat, one stroke after another; in every other figure each stroke is on its own place.
-    private void Figure(Choice choice, JsonValue where)
+    private void Figure(Choice choice, JsonElement where)
     {
         var leads = choice.Strokes.Select(s => s.Lead).ToArray();
         var (agrees, expected) = choice.Figure switch
@@ -125,17 +126,13 @@ internal sealed class ArrangementCheck(JsonProblems problems)
 
     private static string Said(FormattableString sentence) => sentence.ToString(CultureInfo.InvariantCulture);
 
-    private static JsonValue Member(JsonValue.Object root, string name) => root.Members.First(m => m.Name == name).Value;
+    private static JsonElement[] Elements(JsonElement root, string name) => [.. root.GetProperty(name).EnumerateArray()];
 
-    private static JsonValue[] Elements(JsonValue.Object root, string name) =>
-        Member(root, name) is JsonValue.List list ? [.. list.Elements] : [];
-
-    private void Expect(bool agrees, JsonValue where, string member, string found, string expected)
+    private void Expect(bool agrees, JsonElement where, string member, string found, string expected)
     {
         if (!agrees)
         {
-            var value = where is JsonValue.Object o ? o.Members.FirstOrDefault(m => m.Name == member)?.Value : null;
-            problems.Add(value ?? where, found, expected);
+            problems.Add(where.TryGetProperty(member, out var value) ? value : where, found, expected);
         }
     }
 }

@@ -19,7 +19,8 @@ public static class ArrangementJson
     /// <exception cref="ArgumentException">
     /// A figure that is not finite, or a choice with a stroke that is none of the arrangement's.
     /// </exception>
-    public static byte[] Write(Arrangement arrangement) => ArrangementJsonWriter.Bytes(arrangement);
+    public static byte[] Write(Arrangement arrangement) =>
+        JsonForm.File(arrangement, new ArrangementJsonWriter(new StrokePlaces(arrangement.Strokes)).Arrangement);
 
     /// <summary>
     /// Reads a file of this form. Members may stand in any order; one that is missing, unknown, given twice, out of
@@ -35,12 +36,13 @@ public static class ArrangementJson
         }
 
         var problems = new JsonProblems(fileName, file.ToArray());
-        if (JsonTree.Parse(problems) is { } root && JsonFields.Of(root, problems) is { } fields)
+        using var document = JsonCheck.Document(problems);
+        if (document is { RootElement: var root })
         {
-            var arrangement = new ArrangementJsonReader(problems).Arrangement(fields);
+            var arrangement = JsonFields.Of(root, problems, ArrangementJsonReader.Arrangement);
             if (problems.None)
             {
-                new ArrangementCheck(problems).Of(arrangement, (JsonValue.Object)root);
+                new ArrangementCheck(problems).Of(arrangement, root);
             }
 
             if (problems.None)

@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
@@ -9,91 +10,71 @@ namespace Revoicer.Writing.Json;
 /// Makes an arrangement of the members of a file. What is wrong goes to the problems, and reading goes on with a value
 /// that is never used, so that all problems are found at once.
 /// </summary>
-internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(problems)
+internal static class ArrangementJsonReader
 {
-    public Arrangement Arrangement(JsonFields fields)
+    public static Arrangement Arrangement(JsonFields fields)
     {
         fields.Whole("format", ArrangementJson.Format, ArrangementJson.Format);
 
         // Notes are checked against the tower's transposition, choices against the strokes: so these come first.
-        var tower = Object(fields.Take("tower"), Tower);
-        Transposition = tower?.Transposition ?? default;
-        var strokes = fields.List("strokes", v => Object(v, Stroke));
-        var choices = new ChoiceJsonReader(Problems, Transposition, strokes);
-        var arrangement = new Arrangement(
+        var tower = fields.Object("tower", Tower);
+        var transposition = tower?.Transposition ?? default;
+        var strokes = fields.Objects("strokes", f => Stroke(f, transposition));
+        var choices = new ChoiceJsonReader(transposition, strokes);
+        return new Arrangement(
             fields.Text("title"),
             tower!,
             fields.Text("sound"),
-            Music.Key(fields, "writtenKey"),
-            Music.Key(fields, "soundingKey"),
+            fields.Key("writtenKey"),
+            fields.Key("soundingKey"),
             new TempoMap(Tempi(fields)),
             fields.Truth("tempoIsAssumed"),
-            NotEmpty(fields, "bars", Bar),
-            Time(fields, "shift"),
+            fields.SomeObjects("bars", Bar),
+            fields.Time("shift"),
             strokes,
-            fields.List("choices", v => Object(v, choices.Choice)),
-            Object(fields.Take("totals"), Totals),
-            Object(fields.Take("status"), Status))
+            fields.Objects("choices", choices.Choice),
+            fields.Object("totals", Totals),
+            fields.Object("status", Status))
         {
             TuneOctaves = (int?)fields.WholeOrNull("tuneOctaves", -9, 9),
-            OtherOctaves = fields.List("otherOctaves", v => Object(v, OtherOctave)),
-            Layout = fields.TakeUnlessNull("layout") is { } layout ? Object(layout, Layout) : null,
+            OtherOctaves = fields.Objects("otherOctaves", OtherOctave),
+            Layout = fields.ObjectOrNull("layout", Layout),
             Wishes = fields.List("wishes", fields.Text),
-            Unheard = fields.List("unheard", v => (int)fields.Whole(v, 0, MostOfAnything)),
+            Unheard = fields.List("unheard", v => (int)fields.Whole(v, 0, JsonRanges.MostOfAnything)),
         };
-        fields.Done();
-        return arrangement;
     }
 
-    private static OtherOctave OtherOctave(JsonFields fields) => new(
-        (int)fields.Whole("octaves", -9, 9), fields.WholeOrNull("costsMore", -LargestPrice, LargestPrice), fields.Truth("exact"));
+    private static OtherOctave OtherOctave(JsonFields fields) =>
+        new((int)fields.Whole("octaves", -9, 9), fields.PriceOrNull("costsMore"), fields.Truth("exact"));
 
-    private ChosenLayout Layout(JsonFields fields) => new(
-        Named(fields, "tune", TuneLayoutNames.Find, "above or below"),
-        Price(fields, "price"))
+    private static ChosenLayout Layout(JsonFields fields) => new(
+        fields.Named("tune", TuneLayoutNames.Find, "above or below"),
+        fields.Price("price"))
     {
-        Other = fields.TakeUnlessNull("other") is { } other
-            ? Object(other, f => new OtherLayout(Price(f, "price"), Figure(f, "clashDose"), Figure(f, "tuneDose"), Figure(f, "medianClash")))
-            : null,
+        Other = fields.ObjectOrNull("other", f => new OtherLayout(f.Price("price"), f.Figure("clashDose"), f.Figure("tuneDose"), f.Figure("medianClash"))),
         Obstacle = fields.TextOrNull("obstacle"),
     };
 
-    private Items<T> NotEmpty<T>(JsonFields fields, string name, Func<JsonFields, T> read)
-    {
-        var list = fields.Take(name);
-        if (list is JsonValue.List { Elements.Count: > 0 } found)
-        {
-            return found.Elements.Select(v => Object(v, read)).ToItems();
-        }
-
-        if (list is not null)
-        {
-            Problems.Add(list, list is JsonValue.List ? "an empty list stands here" : $"{list.Kind} stands here", "a list of at least one object");
-        }
-
-        return [];
-    }
-
-    private TowerSummary Tower(JsonFields fields) => new(
+    private static TowerSummary Tower(JsonFields fields) => new(
         fields.Text("name"),
-        Count(fields, "bells"),
-        Note(fields.Take("lowest")!),
-        Note(fields.Take("highest")!),
-        fields.List("missing", Note),
-        Count(fields, "measuredBells"),
+        fields.Count("bells"),
+        fields.Object("lowest", JsonMusic.Note),
+        fields.Object("highest", JsonMusic.Note),
+        fields.Objects("missing", JsonMusic.Note),
+        fields.Count("measuredBells"),
         new Transposition((int)fields.Whole("transposition", -127, 127)));
 
-    private Items<TempoChange> Tempi(JsonFields fields)
+    private static Items<TempoChange> Tempi(JsonFields fields)
     {
         // In order of place, the first at zero: the tempo map's own promise.
         Beats? last = null;
-        return NotEmpty(fields, "tempi", f =>
+        return fields.SomeObjects("tempi", f =>
         {
             var where = f.Peek("from");
-            var change = new TempoChange(Music.Beats(f, "from"), Music.Tempo(f));
-            if (where is not null && (last is { } before ? change.From <= before : change.From != Beats.Zero))
+            var change = new TempoChange(f.Beats("from"), f.Tempo());
+            if (where is { } from && (last is { } before ? change.From <= before : change.From != Beats.Zero))
             {
-                Problems.Add(where, $"a tempo from {change.From}", last is null ? "the first tempo from 0" : $"a place after {last}");
+                f.Refuse(from, $"a tempo from {change.From}", last is null ? "the first tempo from 0" : $"a place after {last}");
             }
 
             last = change.From;
@@ -101,79 +82,79 @@ internal sealed class ArrangementJsonReader(JsonProblems problems) : JsonPieces(
         });
     }
 
-    private ArrangedBar Bar(JsonFields fields)
+    private static ArrangedBar Bar(JsonFields fields)
     {
         var where = fields.Peek("length");
         var bar = new ArrangedBar(
-            Count(fields, "number"),
-            Count(fields, "pass"),
-            Music.Beats(fields, "start"),
-            Music.Beats(fields, "length"),
-            Music.Meter(fields, "meter"))
+            fields.Count("number"),
+            fields.Count("pass"),
+            fields.Beats("start"),
+            fields.Beats("length"),
+            fields.Meter("meter"))
         {
-            Written = Count(fields, "written"),
-            Offset = Music.Beats(fields, "offset"),
+            Written = fields.Count("written"),
+            Offset = fields.Beats("offset"),
             EndsSection = fields.Truth("endsSection"),
-            Key = Music.Key(fields, "key"),
-            Fermatas = Music.Places(fields, "fermatas"),
+            Key = fields.Key("key"),
+            Fermatas = fields.Places("fermatas"),
         };
-        if (where is JsonValue.Text && bar.Length <= Beats.Zero)
+        if (where is { ValueKind: JsonValueKind.String } length && bar.Length <= Beats.Zero)
         {
-            Problems.Add(where, $"a bar of {bar.Length} quarter notes", "a bar that lasts");
+            fields.Refuse(length, $"a bar of {bar.Length} quarter notes", "a bar that lasts");
         }
 
         return bar;
     }
 
-    private Stroke Stroke(JsonFields fields) => new(
-        Bell(fields, "midi", "name"),
-        Named(fields, "limb", LimbNames.Find, "left foot, right foot, left hand or right hand"),
-        Music.Beats(fields, "beat"),
-        new Seconds(fields.Number("lead", 0, LongestLead)),
-        Time(fields, "at"),
-        new Decibels(fields.Number("level", -LargestLevel, LargestLevel)))
+    private static Stroke Stroke(JsonFields fields, Transposition transposition) => new(
+        fields.Bell(transposition),
+        fields.Named("limb", LimbNames.Find, "left foot, right foot, left hand or right hand"),
+        fields.Beats("beat"),
+        fields.Lead("lead"),
+        fields.Time("at"),
+        fields.Level("level"))
     {
         IsTune = fields.Truth("tune"),
-        Sheet = Music.Sheet(fields, "sheetName", "sheetLength"),
+        Sheet = fields.Sheet("sheetName", "sheetLength"),
     };
 
-    private Totals Totals(JsonFields fields) => new(
-        Price(fields, "price"),
-        Figure(fields, "clashDose"),
-        Figure(fields, "medianClash"),
-        fields.List("bellsUsed", Note),
-        fields.TakeUnlessNull("pedalsTo") is { } pedal ? Note(pedal) : null,
-        Figure(fields, "rootLowest"),
-        Time(fields, "heaviestFrom"),
-        Count(fields, "heaviestStrokes"),
+    private static Totals Totals(JsonFields fields) => new(
+        fields.Price("price"),
+        fields.Figure("clashDose"),
+        fields.Figure("medianClash"),
+        fields.Objects("bellsUsed", JsonMusic.Note),
+        fields.TakeUnlessNull("pedalsTo") is { } pedal ? fields.Object(pedal, JsonMusic.Note) : null,
+        fields.Figure("rootLowest"),
+        fields.Time("heaviestFrom"),
+        fields.Count("heaviestStrokes"),
         fields.List("leftOut", fields.Text))
     {
-        TuneDose = Figure(fields, "tuneDose"),
-        Fatigue = Object(fields.Take("fatigue"), Fatigue),
-        SoftTune = Object(fields.Take("softTune"), f => new SoftTune(Count(f, "count"), new Decibels(Figure(f, "under")), Time(f, "at"))),
-        Carry = new Decibels(Figure(fields, "carry")),
-        CarryAtEqualTouch = new Decibels(Figure(fields, "carryAtEqualTouch")),
-        Brightness = Frequency(fields, "brightness"),
-        StrongBeats = Object(fields.Take("strongBeats"), f => new StrongBeats(Count(f, "withBass"), Count(f, "longEnough"), Count(f, "all"))),
-        CloseRootDose = Figure(fields, "closeRootDose"),
-        CloseRootStrokes = Count(fields, "closeRootStrokes"),
-        PlainHandDose = Figure(fields, "plainHandDose"),
-        PlainHandStrokes = Count(fields, "plainHandStrokes"),
+        TuneDose = fields.Figure("tuneDose"),
+        Fatigue = fields.Object("fatigue", Fatigue),
+        SoftTune = fields.Object("softTune", f => new SoftTune(f.Count("count"), new Decibels(f.Figure("under")), f.Time("at"))),
+        Carry = new Decibels(fields.Figure("carry")),
+        CarryAtEqualTouch = new Decibels(fields.Figure("carryAtEqualTouch")),
+        Brightness = fields.Frequency("brightness"),
+        StrongBeats = fields.Object("strongBeats", f => new StrongBeats(f.Count("withBass"), f.Count("longEnough"), f.Count("all"))),
+        CloseRootDose = fields.Figure("closeRootDose"),
+        CloseRootStrokes = fields.Count("closeRootStrokes"),
+        PlainHandDose = fields.Figure("plainHandDose"),
+        PlainHandStrokes = fields.Count("plainHandStrokes"),
     };
 
     private static Fatigue Fatigue(JsonFields fields) => new(
-        Figure(fields, "level"),
-        Time(fields, "levelAt"),
-        Figure(fields, "tires"),
-        Figure(fields, "tooMuch"),
-        Count(fields, "row"),
-        Time(fields, "rowAt"),
-        Figure(fields, "rowTires"));
+        fields.Figure("level"),
+        fields.Time("levelAt"),
+        fields.Figure("tires"),
+        fields.Figure("tooMuch"),
+        fields.Count("row"),
+        fields.Time("rowAt"),
+        fields.Figure("rowTires"));
 
-    private SearchStatus Status(JsonFields fields) => new(
-        Price(fields, "price"),
-        fields.WholeOrNull("bound", -LargestPrice, LargestPrice),
-        Count(fields, "starts"))
+    private static SearchStatus Status(JsonFields fields) => new(
+        fields.Price("price"),
+        fields.PriceOrNull("bound"),
+        fields.Count("starts"))
     {
         WasCutShort = fields.Peek("timeLimitReached") is not null && fields.Truth("timeLimitReached"),
     };

@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Music;
@@ -8,89 +6,74 @@ using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
 
-/// <summary>Writes the members of an arrangement file; small objects stand on one line, so that lists read as tables.</summary>
-internal sealed class ArrangementJsonWriter
+/// <summary>Writes the members of an arrangement file; some of them stand in other files too.</summary>
+/// <param name="strokes">Where each of the arrangement's strokes stands in its list.</param>
+internal sealed class ArrangementJsonWriter(StrokePlaces strokes)
 {
-    private static readonly JsonWriterOptions Indented = new()
+    public void Arrangement(Utf8JsonWriter json, Arrangement arrangement)
     {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+        json.WriteNumber("format", ArrangementJson.Format);
+        json.WriteString("title", arrangement.Title);
+        json.WriteObject("tower", arrangement.Tower, Tower);
+        json.WriteString("sound", arrangement.Sound);
+        json.WriteString("writtenKey", arrangement.WrittenKey?.ToString());
+        json.WriteString("soundingKey", arrangement.SoundingKey?.ToString());
+        json.WriteBoolean("tempoIsAssumed", arrangement.TempoIsAssumed);
+        json.WriteLines("tempi", arrangement.Tempi.Changes, Tempo);
+        json.WriteLines("bars", arrangement.Bars, Bar);
+        json.WriteNumber("shift", arrangement.Shift.Value);
+        json.WriteNumber("tuneOctaves", arrangement.TuneOctaves);
+        json.WriteLines("otherOctaves", arrangement.OtherOctaves, JsonLayout.Write);
+        json.WriteObject("layout", arrangement.Layout, JsonLayout.Write);
+        json.WriteLines("strokes", arrangement.Strokes, Stroke);
+        json.WriteObjects("choices", arrangement.Choices, Choice);
+        json.WriteObject("totals", arrangement.Totals, JsonTotals.Write);
+        json.WriteLine("status", arrangement.Status, Status);
+        json.WriteTexts("wishes", arrangement.Wishes);
+        json.WriteNumbers("unheard", arrangement.Unheard);
+    }
 
-    private readonly Arrangement _arrangement;
-    private readonly Utf8JsonWriter _json;
-    private readonly Dictionary<Stroke, int> _places = [];
-
-    private ArrangementJsonWriter(Arrangement arrangement, Utf8JsonWriter json)
+    private void Choice(Utf8JsonWriter json, Choice choice)
     {
-        (_arrangement, _json) = (arrangement, json);
-        for (var i = 0; i < arrangement.Strokes.Count; i++)
+        json.WriteNumber("bar", choice.Bar);
+        json.WriteNumber("pass", choice.Pass);
+        json.WriteNumber("beat", choice.Beat);
+        json.WriteString("start", choice.Start.ToString());
+        json.WriteString("length", choice.Length.ToString());
+        json.WriteString("symbol", choice.Symbol);
+        json.WriteString("soundingBass", choice.SoundingBass?.ToString());
+        json.WriteString("figure", choice.Figure);
+        json.WriteNumbers("strokes", strokes.Of(choice.Strokes));
+        json.WriteLine("clash", choice.Clash, Clash);
+        json.WriteNumber("dose", choice.Dose);
+        json.WriteNumber("closeRootClash", choice.CloseRootClash);
+        json.WriteLines("quarrels", choice.Quarrels, JsonQuarrel.Write);
+        json.WriteNotes("ringingOn", choice.RingingOn);
+        json.WriteLines("alternatives", choice.Alternatives, JsonReasons.Write);
+        json.WriteObject("former", choice.Former, JsonReasons.Write);
+        json.WriteLines("terms", choice.Terms, JsonReasons.Write);
+        json.WriteObject("barred", choice.Barred, JsonReasons.Write);
+        json.WriteNumber("hearings", choice.Hearings);
+        json.WriteString("toneNames", string.Join(' ', choice.ToneNames));
+        if (choice.LeftRinging.Count > 0)
         {
-            _places.TryAdd(arrangement.Strokes[i], i);
+            json.WriteString("leftRinging", string.Join(' ', choice.LeftRinging));
         }
     }
 
-    public static byte[] Bytes(Arrangement arrangement)
+    private static void Status(Utf8JsonWriter json, SearchStatus status)
     {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, Indented))
+        json.WriteNumber("price", status.Price);
+        json.WriteNumber("bound", status.Bound);
+        json.WriteNumber("starts", status.Starts);
+        if (status.WasCutShort)
         {
-            new ArrangementJsonWriter(arrangement, json).Arrangement();
-        }
-
-        return [.. buffer.WrittenSpan, (byte)'\n'];
-    }
-
-    private void Arrangement()
-    {
-        _json.WriteStartObject();
-        _json.WriteNumber("format", ArrangementJson.Format);
-        _json.WriteString("title", _arrangement.Title);
-        _json.WritePropertyName("tower");
-        Tower(_json, _arrangement.Tower);
-        _json.WriteString("sound", _arrangement.Sound);
-        _json.WriteString("writtenKey", _arrangement.WrittenKey?.ToString());
-        _json.WriteString("soundingKey", _arrangement.SoundingKey?.ToString());
-        _json.WriteBoolean("tempoIsAssumed", _arrangement.TempoIsAssumed);
-        _json.WriteLines("tempi", _arrangement.Tempi.Changes, Tempo);
-        _json.WriteLines("bars", _arrangement.Bars, Bar);
-        _json.WriteNumber("shift", _arrangement.Shift.Value);
-        WriteNumberOrNull("tuneOctaves", _arrangement.TuneOctaves);
-        _json.WriteLines("otherOctaves", _arrangement.OtherOctaves, JsonLayout.Write);
-        JsonLayout.Write(_json, _arrangement.Layout);
-        _json.WriteLines("strokes", _arrangement.Strokes, StrokeMembers);
-        _json.WriteStartArray("choices");
-        foreach (var choice in _arrangement.Choices)
-        {
-            Choice(choice);
-        }
-
-        _json.WriteEndArray();
-        _json.WritePropertyName("totals");
-        Totals(_arrangement.Totals);
-        _json.WritePropertyName("status");
-        _json.WriteOnOneLine(Status);
-        Sentences("wishes", _arrangement.Wishes);
-        _json.WriteNumbers("unheard", _arrangement.Unheard);
-        _json.WriteEndObject();
-    }
-
-    private void WriteNumberOrNull(string name, int? number)
-    {
-        if (number is { } value)
-        {
-            _json.WriteNumber(name, value);
-        }
-        else
-        {
-            _json.WriteNull(name);
+            json.WriteBoolean("timeLimitReached", true);
         }
     }
 
     internal static void Tower(Utf8JsonWriter json, TowerSummary tower)
     {
-        json.WriteStartObject();
         json.WriteString("name", tower.Name);
         json.WriteNumber("bells", tower.Bells);
         json.WriteNote("lowest", tower.Lowest);
@@ -98,110 +81,6 @@ internal sealed class ArrangementJsonWriter
         json.WriteNotes("missing", tower.Missing);
         json.WriteNumber("measuredBells", tower.MeasuredBells);
         json.WriteNumber("transposition", tower.Transposition.Semitones);
-        json.WriteEndObject();
-    }
-
-    private void Choice(Choice choice)
-    {
-        _json.WriteStartObject();
-        _json.WriteNumber("bar", choice.Bar);
-        _json.WriteNumber("pass", choice.Pass);
-        _json.WriteNumber("beat", choice.Beat);
-        _json.WriteString("start", choice.Start.ToString());
-        _json.WriteString("length", choice.Length.ToString());
-        _json.WriteString("symbol", choice.Symbol);
-        _json.WriteString("soundingBass", choice.SoundingBass?.ToString());
-        _json.WriteString("figure", choice.Figure);
-        _json.WriteNumbers("strokes", choice.Strokes.Select(PlaceOf).ToItems());
-        _json.WritePropertyName("clash");
-        _json.WriteOnOneLine(json => Clash(json, choice.Clash));
-        _json.WriteNumber("dose", choice.Dose);
-        _json.WriteNumber("closeRootClash", choice.CloseRootClash);
-        _json.WriteLines("quarrels", choice.Quarrels, JsonQuarrel.Write);
-        _json.WriteNotes("ringingOn", choice.RingingOn);
-        _json.WriteLines("alternatives", choice.Alternatives, JsonReasons.Write);
-        _json.WritePropertyName("former");
-        JsonReasons.Write(_json, choice.Former);
-        _json.WriteLines("terms", choice.Terms, JsonReasons.Write);
-        _json.WritePropertyName("barred");
-        JsonReasons.Write(_json, choice.Barred);
-        _json.WriteNumber("hearings", choice.Hearings);
-        _json.WriteString("toneNames", string.Join(' ', choice.ToneNames));
-        if (choice.LeftRinging.Count > 0)
-        {
-            _json.WriteString("leftRinging", string.Join(' ', choice.LeftRinging));
-        }
-
-        _json.WriteEndObject();
-    }
-
-    private int PlaceOf(Stroke stroke) => _places.TryGetValue(stroke, out var place)
-        ? place
-        : throw new ArgumentException($"a choice has the stroke {stroke}, which is none of the arrangement's", nameof(stroke));
-
-    private void Totals(Totals totals)
-    {
-        _json.WriteStartObject();
-        _json.WriteNumber("price", totals.Price);
-        _json.WriteNumber("clashDose", totals.ClashDose);
-        _json.WriteNumber("medianClash", totals.MedianClash);
-        _json.WriteNotes("bellsUsed", totals.BellsUsed);
-        _json.WriteNote("pedalsTo", totals.PedalsTo);
-        _json.WriteNumber("rootLowest", totals.RootLowest);
-        _json.WriteNumber("heaviestFrom", totals.HeaviestFrom.Value);
-        _json.WriteNumber("heaviestStrokes", totals.HeaviestStrokes);
-        _json.WriteNumber("tuneDose", totals.TuneDose);
-        _json.WriteNumber("carry", totals.Carry.Value);
-        _json.WriteNumber("carryAtEqualTouch", totals.CarryAtEqualTouch.Value);
-        _json.WriteNumber("brightness", totals.Brightness.Value);
-        _json.WritePropertyName("strongBeats");
-        _json.WriteOnOneLine(json => JsonReasons.Write(json, totals.StrongBeats));
-        _json.WriteNumber("closeRootDose", totals.CloseRootDose);
-        _json.WriteNumber("closeRootStrokes", totals.CloseRootStrokes);
-        _json.WriteNumber("plainHandDose", totals.PlainHandDose);
-        _json.WriteNumber("plainHandStrokes", totals.PlainHandStrokes);
-        _json.WritePropertyName("fatigue");
-        _json.WriteOnOneLine(json => JsonFatigue.Write(json, totals.Fatigue));
-        _json.WritePropertyName("softTune");
-        _json.WriteOnOneLine(json =>
-        {
-            json.WriteNumber("count", totals.SoftTune.Count);
-            json.WriteNumber("under", totals.SoftTune.Under.Value);
-            json.WriteNumber("at", totals.SoftTune.At.Value);
-        });
-        Sentences("leftOut", totals.LeftOut);
-        _json.WriteEndObject();
-    }
-
-    private void Sentences(string name, Items<string> sentences)
-    {
-        _json.WriteStartArray(name);
-        foreach (var sentence in sentences)
-        {
-            _json.WriteStringValue(sentence);
-        }
-
-        _json.WriteEndArray();
-    }
-
-    private void Status(Utf8JsonWriter json)
-    {
-        json.WriteNumber("price", _arrangement.Status.Price);
-        if (_arrangement.Status.Bound is { } bound)
-        {
-            json.WriteNumber("bound", bound);
-        }
-        else
-        {
-            json.WriteNull("bound");
-        }
-
-        json.WriteNumber("starts", _arrangement.Status.Starts);
-        if (_arrangement.Status.WasCutShort)
-        {
-            json.WriteBoolean("timeLimitReached", true);
-        }
-
     }
 
     internal static void Tempo(Utf8JsonWriter json, TempoChange change)
@@ -225,7 +104,7 @@ internal sealed class ArrangementJsonWriter
         json.WriteString("fermatas", string.Join(' ', bar.Fermatas));
     }
 
-    internal static void StrokeMembers(Utf8JsonWriter json, Stroke stroke)
+    internal static void Stroke(Utf8JsonWriter json, Stroke stroke)
     {
         json.WriteNoteMembers(stroke.Note);
         json.WriteString("limb", LimbNames.Of(stroke.Limb));

@@ -1,5 +1,3 @@
-using System.Buffers;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using Revoicer.Audits;
 
@@ -11,32 +9,14 @@ public static class AuditJson
     /// <summary>The version of the form; it grows when a member is taken away or means something else.</summary>
     public const int Format = 1;
 
-    private static readonly JsonWriterOptions Indented = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>The bytes: UTF-8 without byte order mark, indented, lines ending in \n.</summary>
-    public static byte[] Write(AuditReport audit)
-    {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, Indented))
-        {
-            Write(json, audit);
-        }
-
-        return [.. buffer.WrittenSpan, (byte)'\n'];
-    }
+    public static byte[] Write(AuditReport audit) => JsonForm.File(audit, Write);
 
     private static void Write(Utf8JsonWriter json, AuditReport audit)
     {
-        json.WriteStartObject();
         json.WriteNumber("format", Format);
         json.WriteString("title", audit.Title);
-        json.WritePropertyName("tower");
-        ArrangementJsonWriter.Tower(json, audit.Tower);
+        json.WriteObject("tower", audit.Tower, ArrangementJsonWriter.Tower);
         json.WriteString("sound", audit.Sound);
         json.WriteString("writtenKey", audit.WrittenKey?.ToString());
         json.WriteString("soundingKey", audit.SoundingKey?.ToString());
@@ -45,34 +25,28 @@ public static class AuditJson
         json.WriteNumber("shift", audit.Shift.Value);
         json.WriteBoolean("playable", audit.IsPlayable);
         json.WriteBoolean("limbsAreGiven", audit.LimbsAreGiven);
-        json.WritePropertyName("totals");
-        json.WriteOnOneLine(line => Totals(line, audit.Totals));
+        json.WriteLine("totals", audit.Totals, Totals);
         json.WriteNotes("bellsUsed", audit.Totals.BellsUsed);
-        json.WritePropertyName("fatigue");
-        json.WriteOnOneLine(line => JsonFatigue.Write(line, audit.Totals.Fatigue));
+        json.WriteLine("fatigue", audit.Totals.Fatigue, JsonTotals.Write);
         json.WriteLines("missingBells", audit.MissingBells, (line, missing) =>
         {
             line.WriteNoteMembers(missing.Note);
             line.WriteNote("nearest", missing.Nearest);
         });
-        json.WriteStartArray("unplayable");
-        foreach (var place in audit.Unplayable)
+        json.WriteObjects("unplayable", audit.Unplayable, Unplayable);
+        json.WriteLines("bars", audit.Bars.Zip(audit.BarClashes), (line, bar) =>
         {
-            Unplayable(json, place);
-        }
-
-        json.WriteEndArray();
-        Bars(json, audit);
-        Chords(json, audit);
-        json.WriteLines("strokes", audit.Strokes, ArrangementJsonWriter.StrokeMembers);
-        json.WriteStartArray("told");
-        foreach (var sentence in audit.Told)
-        {
-            json.WriteStringValue(sentence);
-        }
-
-        json.WriteEndArray();
-        json.WriteEndObject();
+            ArrangementJsonWriter.Bar(line, bar.First);
+            line.WriteNumber("strokes", bar.Second.Strokes);
+            line.WriteNumber("clash", bar.Second.Clash.Avoidable);
+            line.WriteNumber("clashWithTune", bar.Second.Clash.Whole);
+            line.WriteNumber("roughness", bar.Second.Clash.Roughness);
+            line.WriteNumber("contradiction", bar.Second.Clash.Contradiction);
+        });
+        var places = new StrokePlaces(audit.Strokes);
+        json.WriteObjects("chords", audit.Chords, (_, chord) => Chord(json, chord, places));
+        json.WriteLines("strokes", audit.Strokes, ArrangementJsonWriter.Stroke);
+        json.WriteTexts("told", audit.Told);
     }
 
     private static void Totals(Utf8JsonWriter json, AuditTotals totals)
@@ -89,7 +63,6 @@ public static class AuditJson
 
     private static void Unplayable(Utf8JsonWriter json, UnplayablePlace place)
     {
-        json.WriteStartObject();
         json.WriteNumber("bar", place.Bar);
         json.WriteNumber("pass", place.Pass);
         json.WriteNumber("beat", place.Beat);
@@ -101,51 +74,20 @@ public static class AuditJson
             line.WriteString("sentence", broken.Sentence);
         });
         json.WriteString("remedy", place.Remedy);
-        json.WriteEndObject();
     }
 
-    private static void Bars(Utf8JsonWriter json, AuditReport audit)
+    private static void Chord(Utf8JsonWriter json, AuditedChord chord, StrokePlaces places)
     {
-        var bars = audit.Bars.Zip(audit.BarClashes);
-        json.WriteLines("bars", Values.Items.ToItems(bars), (line, bar) =>
-        {
-            ArrangementJsonWriter.Bar(line, bar.First);
-            line.WriteNumber("strokes", bar.Second.Strokes);
-            line.WriteNumber("clash", bar.Second.Clash.Avoidable);
-            line.WriteNumber("clashWithTune", bar.Second.Clash.Whole);
-            line.WriteNumber("roughness", bar.Second.Clash.Roughness);
-            line.WriteNumber("contradiction", bar.Second.Clash.Contradiction);
-        });
-    }
-
-    private static void Chords(Utf8JsonWriter json, AuditReport audit)
-    {
-        var places = new Dictionary<Playing.Stroke, int>();
-        for (var i = 0; i < audit.Strokes.Count; i++)
-        {
-            places.TryAdd(audit.Strokes[i], i);
-        }
-
-        json.WriteStartArray("chords");
-        foreach (var chord in audit.Chords)
-        {
-            json.WriteStartObject();
-            json.WriteNumber("bar", chord.Bar);
-            json.WriteNumber("pass", chord.Pass);
-            json.WriteNumber("beat", chord.Beat);
-            json.WriteString("start", chord.Start.ToString());
-            json.WriteString("length", chord.Length.ToString());
-            json.WriteString("symbol", chord.Symbol);
-            json.WriteString("toneNames", string.Join(' ', chord.ToneNames));
-            json.WritePropertyName("strokes");
-            json.WriteRawValue($"[{string.Join(',', chord.Strokes.Select(s => places[s]))}]");
-            json.WritePropertyName("clash");
-            json.WriteOnOneLine(line => ArrangementJsonWriter.Clash(line, chord.Clash));
-            json.WriteNumber("dose", chord.Dose);
-            json.WriteLines("quarrels", chord.Quarrels, JsonQuarrel.Write);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.WriteNumber("bar", chord.Bar);
+        json.WriteNumber("pass", chord.Pass);
+        json.WriteNumber("beat", chord.Beat);
+        json.WriteString("start", chord.Start.ToString());
+        json.WriteString("length", chord.Length.ToString());
+        json.WriteString("symbol", chord.Symbol);
+        json.WriteString("toneNames", string.Join(' ', chord.ToneNames));
+        json.WriteNumbers("strokes", places.Of(chord.Strokes));
+        json.WriteLine("clash", chord.Clash, ArrangementJsonWriter.Clash);
+        json.WriteNumber("dose", chord.Dose);
+        json.WriteLines("quarrels", chord.Quarrels, JsonQuarrel.Write);
     }
 }

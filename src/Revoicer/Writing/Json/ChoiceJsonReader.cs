@@ -1,3 +1,4 @@
+using System.Text.Json;
 using Revoicer.Arrangements;
 using Revoicer.Music;
 using Revoicer.Playing;
@@ -6,109 +7,102 @@ using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Json;
 
-/// <summary>Makes the choices of an arrangement, whose strokes are known already.</summary>
-internal sealed class ChoiceJsonReader : JsonPieces
+/// <summary>Makes the choices of an arrangement.</summary>
+/// <param name="transposition">The tower's, against which notes are checked.</param>
+/// <param name="strokes">The strokes of the arrangement.</param>
+internal sealed class ChoiceJsonReader(Transposition transposition, Items<Stroke> strokes)
 {
-    private readonly Items<Stroke> _strokes;
-
-    public ChoiceJsonReader(JsonProblems problems, Transposition transposition, Items<Stroke> strokes)
-        : base(problems)
-    {
-        Transposition = transposition;
-        _strokes = strokes;
-    }
-
     public Choice Choice(JsonFields fields) => new(
-        Count(fields, "bar"),
-        Count(fields, "pass"),
-        Figure(fields, "beat"),
-        Music.Beats(fields, "start"),
-        Music.Beats(fields, "length"),
+        fields.Count("bar"),
+        fields.Count("pass"),
+        fields.Figure("beat"),
+        fields.Beats("start"),
+        fields.Beats("length"),
         fields.Text("symbol"),
-        Music.Name(fields, "soundingBass"),
+        fields.Name("soundingBass"),
         fields.Text("figure"),
         fields.List("strokes", v => StrokeAt(fields, v)),
-        Object(fields.Take("clash"), Clash),
-        Figure(fields, "dose"),
-        Figure(fields, "closeRootClash"),
-        fields.List("quarrels", v => Object(v, Quarrel)),
-        fields.List("ringingOn", Note),
-        fields.List("alternatives", v => Object(v, Alternative)),
-        fields.List("terms", v => Object(v, Term)),
-        fields.TakeUnlessNull("barred") is { } barred ? Object(barred, Barred) : null)
+        fields.Object("clash", Clash),
+        fields.Figure("dose"),
+        fields.Figure("closeRootClash"),
+        fields.Objects("quarrels", Quarrel),
+        fields.Objects("ringingOn", JsonMusic.Note),
+        fields.Objects("alternatives", Alternative),
+        fields.Objects("terms", Term),
+        fields.ObjectOrNull("barred", Barred))
     {
-        Hearings = Count(fields, "hearings"),
-        Former = fields.TakeUnlessNull("former") is { } former ? Object(former, Former) : null,
-        ToneNames = Music.Names(fields, "toneNames"),
-        LeftRinging = fields.Peek("leftRinging") is null ? [] : Music.Names(fields, "leftRinging"),
+        Hearings = fields.Count("hearings"),
+        Former = fields.ObjectOrNull("former", Former),
+        ToneNames = fields.Names("toneNames"),
+        LeftRinging = fields.Peek("leftRinging") is null ? [] : fields.Names("leftRinging"),
     };
 
-    private Stroke StrokeAt(JsonFields fields, JsonValue value)
+    private Stroke StrokeAt(JsonFields fields, JsonElement value)
     {
-        if (_strokes.Count == 0)
+        if (strokes.Count == 0)
         {
-            Problems.Add(value, "a stroke is named here", "nothing, as the arrangement has no strokes");
+            fields.Refuse(value, "a stroke is named here", "nothing, as the arrangement has no strokes");
             return null!;
         }
 
-        return _strokes[(int)fields.Whole(value, 0, _strokes.Count - 1)];
+        return strokes[(int)fields.Whole(value, 0, strokes.Count - 1)];
     }
 
-    private ClashSplit Clash(JsonFields fields) => new(
-        Figure(fields, "own"),
-        Figure(fields, "fromBefore"),
-        Figure(fields, "haze"),
-        Figure(fields, "roughness"),
-        Figure(fields, "contradiction"))
+    private static ClashSplit Clash(JsonFields fields) => new(
+        fields.Figure("own"),
+        fields.Figure("fromBefore"),
+        fields.Figure("haze"),
+        fields.Figure("roughness"),
+        fields.Figure("contradiction"))
     {
-        Tune = Figure(fields, "tune"),
+        Tune = fields.Figure("tune"),
     };
 
     private Quarrel Quarrel(JsonFields fields) => fields.Peek("lowerMidi") is null ? ChordQuarrel(fields) : PairQuarrel(fields);
 
     private ChordQuarrel ChordQuarrel(JsonFields fields) => new(
-        Bell(fields, "midi", "name"),
+        fields.Bell(transposition),
         fields.Text("partial"),
-        Frequency(fields, "frequency"),
+        fields.Frequency("frequency"),
         PitchClass.Of((int)fields.Whole("sounds", 0, 11)),
         PitchClass.Of((int)fields.Whole("beside", 0, 11)),
-        Figure(fields, "share"),
-        Time(fields, "lasts"));
+        fields.Figure("share"),
+        fields.Time("lasts"));
 
     private PairQuarrel PairQuarrel(JsonFields fields) => new(
-        Bell(fields, "lowerMidi", "lowerName"),
+        fields.Bell(transposition, "lowerMidi", "lowerName"),
         fields.Text("lowerPartial"),
-        Frequency(fields, "lowerFrequency"),
-        Bell(fields, "upperMidi", "upperName"),
+        fields.Frequency("lowerFrequency"),
+        fields.Bell(transposition, "upperMidi", "upperName"),
         fields.Text("upperPartial"),
-        Frequency(fields, "upperFrequency"),
-        Figure(fields, "share"),
-        Time(fields, "lasts"));
+        fields.Frequency("upperFrequency"),
+        fields.Figure("share"),
+        fields.Time("lasts"));
 
-    private Alternative Alternative(JsonFields fields) => new(
+    private static Alternative Alternative(JsonFields fields) => new(
         fields.Text("figure"),
-        fields.List("notes", Note),
-        Price(fields, "costsMore"),
-        fields.List("differences", v => Object(v, Term)));
+        fields.Objects("notes", JsonMusic.Note),
+        fields.Price("costsMore"),
+        fields.Objects("differences", Term));
 
-    private BarredVoicing Barred(JsonFields fields) => new(
+    private static BarredVoicing Barred(JsonFields fields) => new(
         fields.Text("figure"),
-        fields.List("notes", Note),
-        Price(fields, "costsLess"),
+        fields.Objects("notes", JsonMusic.Note),
+        fields.Price("costsLess"),
         fields.Text("rule"));
 
-    private FormerChord Former(JsonFields fields) => new(
-        fields.List("notes", Note),
+    private static FormerChord Former(JsonFields fields) => new(
+        fields.Objects("notes", JsonMusic.Note),
         fields.Truth("kept"),
-        fields.TakeUnlessNull("costsMore") is { } costsMore ? Price(fields, costsMore) : null,
-        fields.List("differences", v => Object(v, Term)))
+        fields.PriceOrNull("costsMore"),
+        fields.Objects("differences", Term))
     {
-        Obstacle = fields.TakeUnlessNull("obstacle") is { } obstacle ? Object(obstacle, Obstacle) : null,
+        Obstacle = fields.ObjectOrNull("obstacle", Obstacle),
     };
 
-    private Obstacle Obstacle(JsonFields fields) => new(
-        Named(fields, "kind", ObstacleNames.Find, string.Join(", ", Enum.GetValues<ObstacleKind>().Select(ObstacleNames.Of))),
-        fields.List("notes", Note));
+    private static Obstacle Obstacle(JsonFields fields) => new(
+        fields.Named("kind", ObstacleNames.Find, string.Join(", ", Enum.GetValues<ObstacleKind>().Select(ObstacleNames.Of))),
+        fields.Objects("notes", JsonMusic.Note));
 
-    private PricedTerm Term(JsonFields fields) => new(fields.Text("term"), Price(fields, "thousandths"));
+    private static PricedTerm Term(JsonFields fields) => new(fields.Text("term"), fields.Price("thousandths"));
 }

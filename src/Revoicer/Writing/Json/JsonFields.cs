@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
@@ -9,37 +10,57 @@ namespace Revoicer.Writing.Json;
 /// </summary>
 internal sealed class JsonFields
 {
-    private readonly JsonValue.Object _object;
+    private readonly JsonElement _object;
     private readonly JsonProblems _problems;
-    private readonly Dictionary<string, JsonMember> _members = [];
+    private readonly Dictionary<string, JsonProperty> _members = [];
 
-    private JsonFields(JsonValue.Object value, JsonProblems problems)
+    private JsonFields(JsonElement value, JsonProblems problems)
     {
         (_object, _problems) = (value, problems);
-        foreach (var member in value.Members)
+        foreach (var member in value.EnumerateObject())
         {
-            if (!_members.TryAdd(member.Name, member))
+            var name = Unescaped(() => member.Name);
+            if (!_members.TryAdd(name, member))
             {
-                problems.Add(member.Offset, member.Length, $"'{Short(member.Name)}' is given twice", "each member once");
+                problems.AddName(member, $"'{Short(name)}' is given twice", "each member once");
             }
         }
     }
 
-    public static JsonFields? Of(JsonValue value, JsonProblems problems)
+    /// <summary>What is made of the members of an object; the default, which is null for a class, where the value is none.</summary>
+    public static T Of<T>(JsonElement value, JsonProblems problems, Func<JsonFields, T> read)
     {
-        if (value is JsonValue.Object found)
+        if (value.ValueKind != JsonValueKind.Object)
         {
-            return new JsonFields(found, problems);
+            problems.Add(value, KindHere(value), "an object: { ... }");
+            return default!;
         }
 
-        problems.Add(value, $"{value.Kind} stands here", "an object: { ... }");
-        return null;
+        var fields = new JsonFields(value, problems);
+        var made = read(fields);
+        fields.Done();
+        return made;
     }
 
     /// <summary>A text as a message may show it.</summary>
     public static string Short(string text) => text.Length <= 60 ? text : text[..60] + "...";
 
-    public JsonValue? Take(string name)
+    /// <summary>A value is wrong.</summary>
+    public void Refuse(JsonElement value, string found, string expected) => _problems.Add(value, found, expected);
+
+    /// <summary>A value is of the wrong kind.</summary>
+    public void RefuseKind(JsonElement value, string expected) => Refuse(value, KindHere(value), expected);
+
+    /// <summary>A text is none of those that are expected; a value of another kind has been reported already.</summary>
+    public void RefuseText(JsonElement value, string expected)
+    {
+        if (value.ValueKind == JsonValueKind.String)
+        {
+            Refuse(value, $"'{Short(Text(value))}' stands here", expected);
+        }
+    }
+
+    public JsonElement? Take(string name)
     {
         if (_members.Remove(name, out var member))
         {
@@ -51,9 +72,9 @@ internal sealed class JsonFields
     }
 
     /// <summary>A member's value, which stays to be taken; null where there is none.</summary>
-    public JsonValue? Peek(string name) => _members.GetValueOrDefault(name)?.Value;
+    public JsonElement? Peek(string name) => _members.TryGetValue(name, out var member) ? member.Value : null;
 
-    public JsonValue? TakeUnlessNull(string name) => Take(name) is { } value and not JsonValue.Nothing ? value : null;
+    public JsonElement? TakeUnlessNull(string name) => Take(name) is { ValueKind: not JsonValueKind.Null } value ? value : null;
 
     public string Text(string name) => Take(name) is { } value ? Text(value) : "";
 
@@ -62,9 +83,9 @@ internal sealed class JsonFields
     public bool Truth(string name)
     {
         var value = Take(name);
-        if (value is JsonValue.Truth truth)
+        if (value is { ValueKind: JsonValueKind.True or JsonValueKind.False } truth)
         {
-            return truth.Value;
+            return truth.GetBoolean();
         }
 
         Wrong(value, "true or false");
@@ -76,70 +97,121 @@ internal sealed class JsonFields
     public long? WholeOrNull(string name, long from, long to) =>
         TakeUnlessNull(name) is { } value ? Whole(value, from, to) : null;
 
-    public long Whole(JsonValue value, long from, long to)
+    public long Whole(JsonElement value, long from, long to)
     {
-        if (value is JsonValue.Number { Whole: { } whole } && whole >= from && whole <= to)
+        if (value.ValueKind == JsonValueKind.Number && value.TryGetInt64(out var whole) && whole >= from && whole <= to)
         {
             return whole;
         }
 
-        var expected = from == to ? $"{from}" : $"a whole number from {from} to {to}";
-        Wrong(value, expected);
+        Wrong(value, from == to ? $"{from}" : $"a whole number from {from} to {to}");
         return from;
     }
 
     public double Number(string name, double from, double to)
     {
         var value = Take(name);
-        if (value is JsonValue.Number { Value: var number } && number >= from && number <= to)
+        if (value is { ValueKind: JsonValueKind.Number } number && number.GetDouble() is var found && found >= from && found <= to)
         {
-            return number;
+            return found;
         }
 
         Wrong(value, string.Create(CultureInfo.InvariantCulture, $"a number from {from} to {to}"));
         return from;
     }
 
-    public Items<T> List<T>(string name, Func<JsonValue, T> element)
+    public Items<T> List<T>(string name, Func<JsonElement, T> element)
     {
         var value = Take(name);
-        if (value is JsonValue.List list)
+        if (value is { ValueKind: JsonValueKind.Array } list)
         {
-            return list.Elements.Select(element).ToItems();
+            return list.EnumerateArray().Select(element).ToItems();
         }
 
         Wrong(value, "a list: [ ... ]");
         return [];
     }
 
-    /// <summary>To be called last: what has not been taken is unknown.</summary>
-    public void Done()
+    public T Object<T>(JsonElement value, Func<JsonFields, T> read) => Of(value, _problems, read);
+
+    public T Object<T>(string name, Func<JsonFields, T> read) => Take(name) is { } value ? Object(value, read) : default!;
+
+    public T? ObjectOrNull<T>(string name, Func<JsonFields, T> read)
+        where T : class => TakeUnlessNull(name) is { } value ? Object(value, read) : null;
+
+    public Items<T> Objects<T>(string name, Func<JsonFields, T> read) => List(name, v => Object(v, read));
+
+    /// <summary>At least one object.</summary>
+    public Items<T> SomeObjects<T>(string name, Func<JsonFields, T> read)
     {
-        foreach (var member in _members.Values)
+        var value = Take(name);
+        if (value is { ValueKind: JsonValueKind.Array } list && list.GetArrayLength() > 0)
         {
-            _problems.Add(member.Offset, member.Length, $"'{Short(member.Name)}' is no member of this object", "the members of docs/files.md");
+            return list.EnumerateArray().Select(v => Object(v, read)).ToItems();
         }
+
+        if (value is { } other)
+        {
+            Refuse(other, other.ValueKind == JsonValueKind.Array ? "an empty list stands here" : KindHere(other), "a list of at least one object");
+        }
+
+        return [];
     }
 
-    public string Text(JsonValue value)
+    public string Text(JsonElement value)
     {
-        if (value is JsonValue.Text text)
+        if (value.ValueKind == JsonValueKind.String)
         {
-            return text.Value;
+            return Unescaped(value.GetString);
         }
 
         Wrong(value, "a text");
         return "";
     }
 
-    private void Wrong(JsonValue? value, string expected)
+    // A number is shown, as it may be out of range.
+    private void Wrong(JsonElement? value, string expected)
     {
-        if (value is not null)
+        if (value is { ValueKind: JsonValueKind.Number } number)
         {
-            var found = value is JsonValue.Number { Value: var number }
-                ? string.Create(CultureInfo.InvariantCulture, $"{number} stands here")
-                : $"{value.Kind} stands here";
-            _problems.Add(value, found, expected);
+            Refuse(number, string.Create(CultureInfo.InvariantCulture, $"{number.GetDouble()} stands here"), expected);
+        }
+        else if (value is { } other)
+        {
+            RefuseKind(other, expected);
         }
     }
+
+    // What has not been taken is unknown.
+    private void Done()
+    {
+        foreach (var (name, member) in _members)
+        {
+            _problems.AddName(member, $"'{Short(name)}' is no member of this object", "the members of docs/files.md");
+        }
+    }
+
+    // An escape for half a character is a problem that the check of the file has added.
+    private static string Unescaped(Func<string?> text)
+    {
+        try
+        {
+            return text()!;
+        }
+        catch (InvalidOperationException)
+        {
+            return "";
+        }
+    }
+
+    private static string KindHere(JsonElement value) => value.ValueKind switch
+    {
+        JsonValueKind.Object => "an object",
+        JsonValueKind.Array => "a list",
+        JsonValueKind.String => "a text",
+        JsonValueKind.Number => "a number",
+        JsonValueKind.True => "true",
+        JsonValueKind.False => "false",
+        _ => "null",
+    } + " stands here";
 }

@@ -4,53 +4,29 @@ using Revoicer.Playing;
 
 namespace Revoicer.Writing.Json;
 
-/// <summary>Writes where the tune lies, and where else it could.</summary>
+/// <summary>Writes the members of where the tune lies, and of where else it could.</summary>
 internal static class JsonLayout
 {
-    public static void Write(Utf8JsonWriter line, OtherOctave other)
+    public static void Write(Utf8JsonWriter json, OtherOctave other)
     {
-        line.WriteNumber("octaves", other.Octaves);
-        if (other.CostsMore is { } costsMore)
-        {
-            line.WriteNumber("costsMore", costsMore);
-        }
-        else
-        {
-            line.WriteNull("costsMore");
-        }
-
-        line.WriteBoolean("exact", other.IsExact);
+        json.WriteNumber("octaves", other.Octaves);
+        json.WriteNumber("costsMore", other.CostsMore);
+        json.WriteBoolean("exact", other.IsExact);
     }
 
-    public static void Write(Utf8JsonWriter json, ChosenLayout? layout)
+    public static void Write(Utf8JsonWriter json, ChosenLayout layout)
     {
-        json.WritePropertyName("layout");
-        if (layout is null)
-        {
-            json.WriteNullValue();
-            return;
-        }
-
-        json.WriteStartObject();
         json.WriteString("tune", TuneLayoutNames.Of(layout.Tune));
         json.WriteNumber("price", layout.Price);
-        json.WritePropertyName("other");
-        if (layout.Other is { } other)
-        {
-            json.WriteOnOneLine(line =>
-            {
-                line.WriteNumber("price", other.Price);
-                line.WriteNumber("clashDose", other.ClashDose);
-                line.WriteNumber("tuneDose", other.TuneDose);
-                line.WriteNumber("medianClash", other.MedianClash);
-            });
-        }
-        else
-        {
-            json.WriteNullValue();
-        }
-
+        json.WriteLine("other", layout.Other, Write);
         json.WriteString("obstacle", layout.Obstacle);
-        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, OtherLayout other)
+    {
+        json.WriteNumber("price", other.Price);
+        json.WriteNumber("clashDose", other.ClashDose);
+        json.WriteNumber("tuneDose", other.TuneDose);
+        json.WriteNumber("medianClash", other.MedianClash);
     }
 }

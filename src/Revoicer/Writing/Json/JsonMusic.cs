@@ -1,11 +1,12 @@
 using System.Globalization;
+using System.Text.Json;
 using Revoicer.Music;
 using Revoicer.Values;
 
 namespace Revoicer.Writing.Json;
 
-/// <summary>Reads musical values from the members of a file.</summary>
-internal sealed class JsonMusic(JsonProblems problems)
+/// <summary>Reads musical values from the members of an object.</summary>
+internal static class JsonMusic
 {
     // Within these no sum of a few places overflows; a piece of 100,000 quarters lasts twenty hours.
     private const long MostQuarters = 100_000;
@@ -16,125 +17,147 @@ internal sealed class JsonMusic(JsonProblems problems)
     private const double FastestQuarters = 6000;
 
     /// <summary>A place or length: "3/2".</summary>
-    public Beats Beats(JsonFields fields, string name)
+    public static Beats Beats(this JsonFields fields, string name)
     {
         const string expected = "0 to 100000 quarter notes as a text, \"3\" or \"3/2\", parted in at most 10000";
-        var value = fields.Take(name);
-        if (value is JsonValue.Text text)
+        if (fields.Take(name) is not { } value)
         {
-            if (Fraction(text.Value) is { } beats)
-            {
-                return beats;
-            }
-
-            problems.Add(value, $"'{JsonFields.Short(text.Value)}' stands here", expected);
-        }
-        else if (value is not null)
-        {
-            problems.Add(value, $"{value.Kind} stands here", expected);
+            return default;
         }
 
-        return default;
+        if (value.ValueKind != JsonValueKind.String)
+        {
+            fields.RefuseKind(value, expected);
+            return default;
+        }
+
+        return Parsed(fields, value, Fraction, expected) ?? default;
     }
 
     /// <summary>A written note, its name checked against its number.</summary>
-    public WrittenNote Note(JsonFields fields, string number, string name)
+    public static WrittenNote Note(this JsonFields fields, string number, string name)
     {
         var note = WrittenNote.AtMidi((int)fields.Whole(number, 0, 127));
-        if (fields.Take(name) is { } value && fields.Text(value) is var text && value is JsonValue.Text && text != note.ToString())
+        if (fields.Take(name) is { } value && fields.Text(value) is var text && value.ValueKind == JsonValueKind.String && text != note.ToString())
         {
-            problems.Add(value, $"'{JsonFields.Short(text)}' is not the name of note {note.Midi}", $"\"{note}\", or another number");
+            fields.Refuse(value, $"'{JsonFields.Short(text)}' is not the name of note {note.Midi}", $"\"{note}\", or another number");
+        }
+
+        return note;
+    }
+
+    /// <summary>A note as an object of its number and its name.</summary>
+    public static WrittenNote Note(JsonFields fields) => fields.Note("midi", "name");
+
+    /// <summary>A note that is struck or heard, so that its strike note has to exist.</summary>
+    /// <param name="fields">The members.</param>
+    /// <param name="transposition">The tower's.</param>
+    /// <param name="number">The member that has its number.</param>
+    /// <param name="name">The member that has its name.</param>
+    public static WrittenNote Bell(this JsonFields fields, Transposition transposition, string number = "midi", string name = "name")
+    {
+        var where = fields.Peek(number);
+        var note = fields.Note(number, name);
+        if (where is { } value && note.Midi + transposition.Semitones is < 0 or > 127)
+        {
+            fields.Refuse(value, $"{note} sounds {transposition.Semitones} semitones from itself", "a bell within MIDI notes 0 to 127");
         }
 
         return note;
     }
 
     /// <summary>A key's name or null.</summary>
-    public KeySignature? Key(JsonFields fields, string name)
-    {
-        if (fields.TakeUnlessNull(name) is not { } value)
-        {
-            return null;
-        }
-
-        if (KeySignature.TryParse(fields.Text(value), out var key))
-        {
-            return key;
-        }
-
-        AddUnlessOtherKind(value, "a key of at most seven accidentals, \"Bb minor\", or null");
-        return null;
-    }
+    public static KeySignature? Key(this JsonFields fields, string name) => fields.TakeUnlessNull(name) is { } value
+        ? Parsed<KeySignature>(fields, value, t => KeySignature.TryParse(t, out var key) ? key : null, "a key of at most seven accidentals, \"Bb minor\", or null")
+        : null;
 
     /// <summary>A spelled note without octave, or null.</summary>
-    public NoteName? Name(JsonFields fields, string name)
-    {
-        if (fields.TakeUnlessNull(name) is not { } value)
-        {
-            return null;
-        }
-
-        if (Spelled(fields.Text(value)) is { } spelled)
-        {
-            return spelled;
-        }
-
-        AddUnlessOtherKind(value, "a note's name, \"Eb\", or null");
-        return null;
-    }
+    public static NoteName? Name(this JsonFields fields, string name) =>
+        fields.TakeUnlessNull(name) is { } value ? Parsed(fields, value, Spelled, "a note's name, \"Eb\", or null") : null;
 
     /// <summary>Spelled notes without octave in one text, a blank between them.</summary>
-    public Items<NoteName> Names(JsonFields fields, string name)
-    {
-        if (fields.Take(name) is not { } value)
-        {
-            return [];
-        }
-
-        var names = fields.Text(value).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Spelled).ToArray();
-        if (names.Contains(null))
-        {
-            AddUnlessOtherKind(value, "names of notes with blanks between, \"C Eb G\"");
-        }
-
-        return names.OfType<NoteName>().ToItems();
-    }
+    public static Items<NoteName> Names(this JsonFields fields, string name) =>
+        Several(fields, name, Spelled, "names of notes with blanks between, \"C Eb G\"");
 
     /// <summary>Places in one text, a blank between them; none in an empty one.</summary>
-    public Items<Beats> Places(JsonFields fields, string name)
-    {
-        if (fields.Take(name) is not { } value)
-        {
-            return [];
-        }
-
-        var places = fields.Text(value).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Fraction).ToArray();
-        if (places.Contains(null))
-        {
-            AddUnlessOtherKind(value, "places with blanks between, \"0 3/2\", or \"\"");
-        }
-
-        return places.OfType<Beats>().ToItems();
-    }
+    public static Items<Beats> Places(this JsonFields fields, string name) =>
+        Several(fields, name, Fraction, "places with blanks between, \"0 3/2\", or \"\"");
 
     /// <summary>How a sheet writes a note, from its two members; null where both are.</summary>
-    public SheetNote? Sheet(JsonFields fields, string name, string length)
+    public static SheetNote? Sheet(this JsonFields fields, string name, string length)
     {
-        var where = fields.Peek(length);
-        var spelled = Name(fields, name);
-        if (where is null or JsonValue.Nothing)
+        var spelled = fields.Name(name);
+        if (fields.Peek(length) is not { ValueKind: not JsonValueKind.Null } where)
         {
             fields.Take(length);
             return null;
         }
 
-        var lasts = Beats(fields, length);
-        if (where is JsonValue.Text && (spelled is null || lasts <= Music.Beats.Zero))
+        var lasts = fields.Beats(length);
+        if (where.ValueKind == JsonValueKind.String && (spelled is null || lasts <= Music.Beats.Zero))
         {
-            problems.Add(where, "a note's length stands here", spelled is null ? "null, where no name is given" : "a length above 0");
+            fields.Refuse(where, "a note's length stands here", spelled is null ? "null, where no name is given" : "a length above 0");
         }
 
         return spelled is { } given ? new SheetNote(given, lasts) : null;
+    }
+
+    /// <summary>A time signature: "6/8".</summary>
+    public static Meter Meter(this JsonFields fields, string name)
+    {
+        var assumed = new Meter(4, 4);
+        return fields.Take(name) is { } value ? Parsed(fields, value, Signature, "a time signature, \"6/8\"") ?? assumed : assumed;
+    }
+
+    /// <summary>A speed from its two members.</summary>
+    public static Tempo Tempo(this JsonFields fields)
+    {
+        var unit = fields.Beats("unit");
+        var value = fields.Take("perMinute");
+        if (value is { ValueKind: JsonValueKind.Number } perMinute)
+        {
+            var tempo = new Tempo(unit, perMinute.GetDouble());
+            if (tempo.QuartersPerMinute is >= SlowestQuarters and <= FastestQuarters)
+            {
+                return tempo;
+            }
+        }
+
+        if (value is { } wrong)
+        {
+            fields.Refuse(wrong, "no tempo that can be played", "a number that makes 4 to 6000 quarter notes a minute");
+        }
+
+        return new Tempo(Music.Beats.OfQuarters(1), SlowestQuarters);
+    }
+
+    private static T? Parsed<T>(JsonFields fields, JsonElement value, Func<string, T?> parse, string expected)
+        where T : struct
+    {
+        var parsed = parse(fields.Text(value));
+        if (parsed is null)
+        {
+            fields.RefuseText(value, expected);
+        }
+
+        return parsed;
+    }
+
+    private static Items<T> Several<T>(JsonFields fields, string name, Func<string, T?> parse, string expected)
+        where T : struct
+    {
+        if (fields.Take(name) is not { } value)
+        {
+            return [];
+        }
+
+        var parsed = fields.Text(value).Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(parse).ToArray();
+        if (parsed.Contains(null))
+        {
+            fields.RefuseText(value, expected);
+        }
+
+        return parsed.OfType<T>().ToItems();
     }
 
     private static NoteName? Spelled(string text)
@@ -154,55 +177,14 @@ internal sealed class JsonMusic(JsonProblems problems)
         return null;
     }
 
-    /// <summary>A time signature: "6/8".</summary>
-    public Meter Meter(JsonFields fields, string name)
+    private static Meter? Signature(string text)
     {
-        if (fields.Take(name) is not { } value)
-        {
-            return new Meter(4, 4);
-        }
-
-        var parts = fields.Text(value).Split('/');
-        if (parts.Length == 2
+        var parts = text.Split('/');
+        return parts.Length == 2
             && Whole(parts[0]) is >= 1 and <= 255 and var upper
-            && Whole(parts[1]) is 1 or 2 or 4 or 8 or 16 or 32 or 64)
-        {
-            return new Meter((int)upper, (int)Whole(parts[1])!.Value);
-        }
-
-        AddUnlessOtherKind(value, "a time signature, \"6/8\"");
-        return new Meter(4, 4);
-    }
-
-    /// <summary>A speed from its two members.</summary>
-    public Tempo Tempo(JsonFields fields)
-    {
-        var unit = Beats(fields, "unit");
-        var value = fields.Take("perMinute");
-        if (value is JsonValue.Number { Value: var perMinute })
-        {
-            var tempo = new Tempo(unit, perMinute);
-            if (tempo.QuartersPerMinute is >= SlowestQuarters and <= FastestQuarters)
-            {
-                return tempo;
-            }
-        }
-
-        if (value is not null)
-        {
-            problems.Add(value, "no tempo that can be played", "a number that makes 4 to 6000 quarter notes a minute");
-        }
-
-        return new Tempo(Music.Beats.OfQuarters(1), SlowestQuarters);
-    }
-
-    private void AddUnlessOtherKind(JsonValue value, string expected)
-    {
-        // A value of another kind has been reported as such already.
-        if (value is JsonValue.Text text)
-        {
-            problems.Add(value, $"'{JsonFields.Short(text.Value)}' stands here", expected);
-        }
+            && Whole(parts[1]) is (1 or 2 or 4 or 8 or 16 or 32 or 64) and var lower
+                ? new Meter((int)upper, (int)lower)
+                : null;
     }
 
     private static Beats? Fraction(string text)

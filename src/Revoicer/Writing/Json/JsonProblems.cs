@@ -1,4 +1,6 @@
+using System.Runtime.InteropServices;
 using System.Text;
+using System.Text.Json;
 using Revoicer.Text;
 using Revoicer.Values;
 
@@ -28,7 +30,20 @@ internal sealed class JsonProblems(string source, byte[] file)
     public void AddWhole(string found, string expected) =>
         _problems.Add((0, new Problem(Place.WholeFile(source), found, expected)));
 
-    public void Add(JsonValue value, string found, string expected) => Add(value.Offset, value.Length, found, expected);
+    /// <summary>A value of the file's document is wrong; of an object or a list its first bracket is shown.</summary>
+    public void Add(JsonElement value, string found, string expected)
+    {
+        var bytes = JsonMarshal.GetRawUtf8Value(value);
+        Add(OffsetOf(bytes), value.ValueKind is JsonValueKind.Object or JsonValueKind.Array ? 1 : bytes.Length, found, expected);
+    }
+
+    /// <summary>The name of a member of the file's document is wrong.</summary>
+    public void AddName(JsonProperty member, string found, string expected)
+    {
+        // The name is shown with its quotes.
+        var bytes = JsonMarshal.GetRawUtf8PropertyName(member);
+        Add(OffsetOf(bytes) - 1, bytes.Length + 2, found, expected);
+    }
 
     public void Add(int offset, int length, string found, string expected)
     {
@@ -37,6 +52,10 @@ internal sealed class JsonProblems(string source, byte[] file)
             _problems.Add((offset, new Problem(At(offset, length), found, expected)));
         }
     }
+
+    // The document lies on the file's own bytes.
+    private int OffsetOf(ReadOnlySpan<byte> bytes) =>
+        File.Span.Overlaps(bytes, out var offset) ? offset : throw new ArgumentException("the bytes are not the file's", nameof(bytes));
 
     private Place At(int offset, int length)
     {

@@ -4,7 +4,7 @@ using Revoicer.Voicings;
 
 namespace Revoicer.Writing.Json;
 
-/// <summary>Writes what else was weighed for a chord, and what stood there before.</summary>
+/// <summary>Writes the members of what else was weighed for a chord, and of what stood there before.</summary>
 internal static class JsonReasons
 {
     public static void Write(Utf8JsonWriter json, Alternative alternative)
@@ -12,79 +12,35 @@ internal static class JsonReasons
         json.WriteString("figure", alternative.Figure);
         json.WriteNotes("notes", alternative.Notes);
         json.WriteNumber("costsMore", alternative.CostsMore);
-        json.WriteStartArray("differences");
-        foreach (var difference in alternative.Differences)
-        {
-            json.WriteStartObject();
-            Write(json, difference);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+        json.WriteObjects("differences", alternative.Differences, Write);
     }
 
-    public static void Write(Utf8JsonWriter json, BarredVoicing? barred)
+    public static void Write(Utf8JsonWriter json, BarredVoicing barred)
     {
-        if (barred is null)
-        {
-            json.WriteNullValue();
-            return;
-        }
-
-        json.WriteStartObject();
         json.WriteString("figure", barred.Figure);
         json.WriteNotes("notes", barred.Notes);
         json.WriteNumber("costsLess", barred.CostsLess);
         json.WriteString("rule", barred.Rule);
-        json.WriteEndObject();
     }
 
-    public static void Write(Utf8JsonWriter json, FormerChord? former)
+    public static void Write(Utf8JsonWriter json, FormerChord former)
     {
-        if (former is null)
-        {
-            json.WriteNullValue();
-            return;
-        }
-
-        json.WriteStartObject();
         json.WriteNotes("notes", former.Notes);
         json.WriteBoolean("kept", former.IsKept);
-        if (former.CostsMore is { } costsMore)
-        {
-            json.WriteNumber("costsMore", costsMore);
-        }
-        else
-        {
-            json.WriteNull("costsMore");
-        }
-
+        json.WriteNumber("costsMore", former.CostsMore);
         json.WriteLines("differences", former.Differences, Write);
-        if (former.Obstacle is { } obstacle)
-        {
-            json.WriteStartObject("obstacle");
-            json.WriteString("kind", ObstacleNames.Of(obstacle.Kind));
-            json.WriteNotes("notes", obstacle.Notes);
-            json.WriteEndObject();
-        }
-        else
-        {
-            json.WriteNull("obstacle");
-        }
-
-        json.WriteEndObject();
-    }
-
-    public static void Write(Utf8JsonWriter json, StrongBeats beats)
-    {
-        json.WriteNumber("withBass", beats.WithBass);
-        json.WriteNumber("longEnough", beats.LongEnough);
-        json.WriteNumber("all", beats.All);
+        json.WriteObject("obstacle", former.Obstacle, Write);
     }
 
     public static void Write(Utf8JsonWriter json, PricedTerm term)
     {
         json.WriteString("term", term.Term);
         json.WriteNumber("thousandths", term.Thousandths);
+    }
+
+    private static void Write(Utf8JsonWriter json, Obstacle obstacle)
+    {
+        json.WriteString("kind", ObstacleNames.Of(obstacle.Kind));
+        json.WriteNotes("notes", obstacle.Notes);
     }
 }

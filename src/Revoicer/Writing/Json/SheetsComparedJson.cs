@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Text.Json;
 using Revoicer.Comparisons;
 using Revoicer.Values;
@@ -13,35 +12,15 @@ public static class SheetsComparedJson
 
     /// <summary>UTF-8 without byte order mark, indented, lines ending in \n. No times stand in it: the same comparisons give the same bytes.</summary>
     /// <param name="sheets">The sheets in the order in which they are written.</param>
-    public static byte[] Write(Items<SheetComparison> sheets)
+    public static byte[] Write(Items<SheetComparison> sheets) => JsonForm.File(sheets, Members);
+
+    private static void Members(Utf8JsonWriter json, Items<SheetComparison> sheets)
     {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, ComparisonJson.Indented))
+        json.WriteNumber("format", Format);
+        json.WriteObjects("sheets", sheets, (_, sheet) =>
         {
-            json.WriteStartObject();
-            json.WriteNumber("format", Format);
-            json.WriteStartArray("sheets");
-            foreach (var sheet in sheets)
-            {
-                json.WriteStartObject();
-                json.WriteString("name", sheet.Name);
-                json.WritePropertyName("comparison");
-                if (sheet.Comparison is { } comparison)
-                {
-                    ComparisonJson.Write(json, comparison);
-                }
-                else
-                {
-                    json.WriteNullValue();
-                }
-
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        return [.. buffer.WrittenSpan, (byte)'\n'];
+            json.WriteString("name", sheet.Name);
+            json.WriteObject("comparison", sheet.Comparison, ComparisonJson.Members);
+        });
     }
 }

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Text.Json;
 using Revoicer.Comparisons;
 
@@ -11,63 +10,35 @@ public static class TradeOffJson
     public const int Format = 2;
 
     /// <summary>UTF-8 without byte order mark, indented, lines ending in \n. No times stand in it: the same trade-off gives the same bytes.</summary>
-    public static byte[] Write(TradeOff tradeOff)
+    public static byte[] Write(TradeOff tradeOff) => JsonForm.File(tradeOff, Members);
+
+    private static void Members(Utf8JsonWriter json, TradeOff tradeOff)
     {
-        var buffer = new ArrayBufferWriter<byte>();
-        using (var json = new Utf8JsonWriter(buffer, ComparisonJson.Indented))
+        var setting = tradeOff.AsItStands.Setting;
+        json.WriteNumber("format", Format);
+        json.WriteString("title", tradeOff.Title);
+        json.WriteString("tower", setting.Tower);
+        json.WriteString("sound", setting.Sound);
+        json.WriteString("layout", setting.Layout);
+        json.WriteNumber("semitones", setting.Semitones);
+        json.WriteString("writtenKey", setting.Key?.ToString());
+        json.WriteNumber("target", tradeOff.Target.Value);
+        json.WriteBoolean("tuneMoves", tradeOff.TuneMoves);
+        json.WriteNumbers("unheard", tradeOff.Unheard);
+        json.WriteObject("asItStands", tradeOff.AsItStands.Figures, ComparisonJson.Figures);
+        json.WriteNumber("drafts", tradeOff.Drafts.Count);
+        json.WriteNumber("same", tradeOff.Same);
+        json.WriteNumber("outdone", tradeOff.Outdone);
+        json.WriteObjects("points", tradeOff.Points, (_, point) =>
         {
-            var setting = tradeOff.AsItStands.Setting;
-            json.WriteStartObject();
-            json.WriteNumber("format", Format);
-            json.WriteString("title", tradeOff.Title);
-            json.WriteString("tower", setting.Tower);
-            json.WriteString("sound", setting.Sound);
-            json.WriteString("layout", setting.Layout);
-            json.WriteNumber("semitones", setting.Semitones);
-            json.WriteString("writtenKey", setting.Key?.ToString());
-            json.WriteNumber("target", tradeOff.Target.Value);
-            json.WriteBoolean("tuneMoves", tradeOff.TuneMoves);
-            json.WriteNumbers("unheard", tradeOff.Unheard);
-            json.WritePropertyName("asItStands");
-            ComparisonJson.Figures(json, tradeOff.AsItStands.Figures);
-            json.WriteNumber("drafts", tradeOff.Drafts.Count);
-            json.WriteNumber("same", tradeOff.Same);
-            json.WriteNumber("outdone", tradeOff.Outdone);
-            Points(json, tradeOff);
-            Failed(json, tradeOff);
-            json.WriteEndObject();
-        }
-
-        return [.. buffer.WrittenSpan, (byte)'\n'];
-    }
-
-    private static void Points(Utf8JsonWriter json, TradeOff tradeOff)
-    {
-        json.WriteStartArray("points");
-        foreach (var point in tradeOff.Points)
+            json.WriteNumber("atLeast", point.Asked?.Value);
+            json.WriteNumber("weakest", point.Made!.WeakestCarry?.Value);
+            json.WriteObject("figures", point.Compared.Figures, ComparisonJson.Figures);
+        });
+        json.WriteObjects("failed", tradeOff.Failed, (_, point) =>
         {
-            json.WriteStartObject();
-            ComparisonJson.Number(json, "atLeast", point.Asked?.Value);
-            ComparisonJson.Number(json, "weakest", point.Made!.WeakestCarry?.Value);
-            json.WritePropertyName("figures");
-            ComparisonJson.Figures(json, point.Compared.Figures);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Failed(Utf8JsonWriter json, TradeOff tradeOff)
-    {
-        json.WriteStartArray("failed");
-        foreach (var point in tradeOff.Failed)
-        {
-            json.WriteStartObject();
-            ComparisonJson.Number(json, "atLeast", point.Asked?.Value);
-            ComparisonJson.Strings(json, "obstacles", point.Compared.Obstacles);
-            json.WriteEndObject();
-        }
-
-        json.WriteEndArray();
+            json.WriteNumber("atLeast", point.Asked?.Value);
+            json.WriteTexts("obstacles", point.Compared.Obstacles);
+        });
     }
 }

@@ -186,6 +186,25 @@ public class ArrangementJsonTests
     }
 
     [Fact]
+    public void A_wrong_name_is_shown_with_its_quotes_and_no_more()
+    {
+        var text = Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.OneStroke)).Replace("\"sound\": ", "\"sounds\" : ");
+        var refused = Assert.IsType<Reading<Arrangement>.Refused>(ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text)));
+        var place = Assert.Single(refused.Problems, p => p.Found == "'sounds' is no member of this object").Where;
+        Assert.Equal("\"sounds\"", place.LineText.Substring(place.Column - 1, place.Length));
+    }
+
+    [Fact]
+    public void Half_a_character_in_a_name_and_in_a_text_hides_no_other_problem()
+    {
+        var text = Encoding.UTF8.GetString(ArrangementJson.Write(SampleArrangements.OneStroke))
+            .Replace("\"title\"", "\"\\uD800\"").Replace("One stroke", "\\uDC00").Replace("\"level\":0", "\"level\":\"loud\"");
+        var refused = Assert.IsType<Reading<Arrangement>.Refused>(ArrangementJson.Read(Name, Encoding.UTF8.GetBytes(text)));
+        Assert.Equal(2, refused.Problems.Count(p => p.Found == "an escape for half a character"));
+        Assert.Contains(refused.Problems, p => p.Found == "a text stands here" && p.Expected == "a number from -200 to 200");
+    }
+
+    [Fact]
     public void A_deep_or_huge_or_foreign_file_is_refused()
     {
         byte[][] files =
